@@ -36,12 +36,14 @@ export const addWorker: AddCommand = (command, { terminal }) => {
         wait_s: wait,
         say: terminal.err,
       })
-      terminal.err('draughtbook: waiting for files')
-      await new Promise<void>((resolve) => {
+      // Listened for before it says so: whoever reads that may stop it at once.
+      const told = new Promise<void>((resolve) => {
         process.once('SIGTERM', resolve)
         process.once('SIGINT', resolve)
         worker.gone.addEventListener('abort', () => resolve(), { once: true })
       })
+      terminal.err('draughtbook: waiting for files')
+      await told
       // What is in hand is finished; what is not begun stays for others.
       await worker.close()
       worker.gone.throwIfAborted()

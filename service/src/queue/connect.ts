@@ -12,8 +12,6 @@ export async function connect(url: string): Promise<Redis> {
     maxRetriesPerRequest: null,
     lazyConnect: true,
     retryStrategy: (tries) => Math.min(tries * 100, 2000),
-    // Where the line was cut the system would wait for a quarter of an hour. Nothing that is asked for is answered later than after 10 s.
-    socketTimeout: 30_000,
   })
   // Lost connections are made again; without a listener each would be printed.
   redis.on('error', () => undefined)
