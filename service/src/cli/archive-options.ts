@@ -13,22 +13,20 @@ export interface ArchiveOptions {
   readonly json?: boolean
 }
 
-const whole = (text: string): number => {
-  if (!/^[1-9]\d?$/.test(text)) throw new InvalidArgumentError('give a whole number from 1 to 99')
-  return Number(text)
-}
-
-const seconds = (text: string): number => {
-  if (!/^[1-9]\d{0,4}$/.test(text))
-    throw new InvalidArgumentError('give a whole number of seconds from 1 to 99999')
-  return Number(text)
-}
+/** @param what - "whole number", and what of */
+const upTo =
+  (most: number, what = 'whole number') =>
+  (text: string): number => {
+    if (!/^[1-9]\d*$/.test(text) || Number(text) > most)
+      throw new InvalidArgumentError(`give a ${what} from 1 to ${most}`)
+    return Number(text)
+  }
 
 /** Option of whoever uses a queue. */
 export const QUEUE_WAIT = [
   '--wait <SECONDS>',
   'seconds to wait for a Redis server that stops answering',
-  seconds,
+  upTo(99_999, 'whole number of seconds'),
   600,
 ] as const
 
@@ -46,7 +44,7 @@ export function addArchiveOptions(command: Command): Command {
     .argument('<PATH...>', 'workbooks, and folders with workbooks')
     .option('--layout <LAYOUT.json>', 'layout for logs in other workbooks; may be repeated', collect, [])
     .option('--as-of <DATE>', 'date to use as today', isoDate, dayOf())
-    .option('--workers <NUMBER>', 'number of threads', whole, availableParallelism())
+    .option('--workers <NUMBER>', 'number of threads', upTo(99), availableParallelism())
     .option('--queue <redis://…>', 'share the work with workers on other machines through this Redis server')
     .option(...QUEUE_WAIT)
     .option('--json', 'print only the result, as JSON')

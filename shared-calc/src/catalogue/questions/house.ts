@@ -119,14 +119,14 @@ export const houseQuestions = {
     size: number
     fitting: number
   }): Asked => {
-    const [what, unit] = name === 'volume' ? ['internal volume', 'm³'] : ['envelope area', 'm²']
-    const typed = unit.replace('³', '3').replace('²', '2')
+    const [what, unit, answered] =
+      name === 'volume' ? ['internal volume', 'm³', 'm3'] : ['envelope area', 'm²', 'm2']
     return {
       text: `With the ${what} of ${size} ${unit}, the readings give ${plain(read, 3)}, but the log says ${plain(value, 3)} (${quoted(label)} in ${cellName(cell)}). What is the ${what}?`,
       choices: [
-        { value: `${size} ${typed}`, label: `${size} ${unit}`, reason: 'as it is in the log' },
+        { value: `${size} ${answered}`, label: `${size} ${unit}`, reason: 'as it is in the log' },
         {
-          value: `${fitting} ${typed}`,
+          value: `${fitting} ${answered}`,
           label: `about ${fitting} ${unit}`,
           reason: `the readings then give ${plain(value, 3)}`,
         },

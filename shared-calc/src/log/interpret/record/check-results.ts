@@ -23,14 +23,13 @@ export interface Figures {
 export function figuresOf(record: TestRecord): Figures | undefined {
   try {
     const worked = workOut(record, methodById(record.test.method))
-    const flows = [worked.means.get(50)?.rate, ...worked.runs.map((run) => run.at.get(50)?.rate)].flatMap(
-      (block) => (block?.has('q_pr') ? [block.value('q_pr')] : block?.has('q_m') ? [block.value('q_m')] : []),
-    )
-    const mean = worked.means.get(50)
+    const at50 = [worked.means.get(50), ...worked.runs.map((run) => run.at.get(50))]
+    const flows = at50.flatMap((at) => {
+      const block = at?.rate
+      return block?.has('q_pr') ? [block.value('q_pr')] : block?.has('q_m') ? [block.value('q_m')] : []
+    })
     const rates = (symbol: string) =>
-      [mean, ...worked.runs.map((run) => run.at.get(50))].flatMap((at) =>
-        at?.derived?.has(symbol) ? [at.derived.value(symbol)] : [],
-      )
+      at50.flatMap((at) => (at?.derived?.has(symbol) ? [at.derived.value(symbol)] : []))
     return { n50: rates('n_pr'), q50: flows, qE50: rates('q_E') }
   } catch {
     return undefined
