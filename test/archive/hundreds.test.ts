@@ -34,7 +34,7 @@ const HOOK = `data:text/javascript,${encodeURIComponent(`
     const { heapUsed, external } = process.memoryUsage()
     writeSync(2, 'held ' + threadId + ' ' + (heapUsed + external) / 2 ** 20 + '\\n')
   }
-  setInterval(hold, 250).unref()`)}`
+  setInterval(hold, 500).unref()`)}`
 
 const median = (values: readonly number[]): number =>
   values.toSorted((a, b) => a - b)[values.length >> 1] ?? Number.NaN
