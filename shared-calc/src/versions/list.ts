@@ -73,8 +73,13 @@ export const versions: readonly KnownVersion[] = [
     load: async () => (await import('./frozen/v1_9_0.js')) as unknown as VersionParts,
   },
   {
+    version: '1.10.0',
+    changed: 'plainer wording of findings, labels and sheets; no figure changes',
+    load: async () => (await import('./frozen/v1_10_0.js')) as unknown as VersionParts,
+  },
+  {
     version: CALCULATION_VERSION,
-    changed: 'texts only; no figure changes',
+    changed: 'plainer wording of findings, labels and sheets; no figure changes',
     ...current,
   },
 ]
