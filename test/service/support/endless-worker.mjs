@@ -1,5 +1,5 @@
 // A worker's entry for tests: reading a file never ends, everything else is done.
-import work from '../../../service/dist/jobs/worker.js'
+import work from '../../../service/dist/bundle/worker.js'
 
 export default (order) => {
   if (order.name !== 'registerFile') return work(order)

@@ -201,6 +201,8 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { why: rowReasons.grey('coloured') },
     { why: rowReasons.noteBelow('started again', 'Log!A15') },
     { why: rowReasons.commentSays('Log!B9', 'leave out, gust') },
+    { why: rowReasons.tenfold('pressure', 'ten times') },
+    { why: rowReasons.tenfold('flow', 'a tenth of') },
   ],
   'log-left-out/unnamed': [],
   'log-left-out/copied': [{ original: "'Haus A'!B9" }],

@@ -210,6 +210,10 @@ export const rowReasons = {
   ofOneSign: (whole: string | undefined) =>
     `it is the mean of the zero-flow values of one sign; ${whole === undefined ? 'the log has no mean of all values' : `the mean of all values in ${whole} was used`}`,
   sign: 'its sign differs from that of the readings before and after it',
+  tenfold: (what: 'pressure' | 'flow', times: 'ten times' | 'a tenth of') =>
+    what === 'pressure'
+      ? `its pressure is about ${times} what fits its air flow`
+      : `its air flow is about ${times} what fits its pressure`,
   error: 'a cell in the row shows an error',
   unstored:
     'a cell in the row holds a formula without a stored result; open the log in a spreadsheet program and save it',

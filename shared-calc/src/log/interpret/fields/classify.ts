@@ -1,5 +1,6 @@
 import type { KnownUnit } from '../../cells/units.js'
 import { type Label, readLabel, says } from '../words/label.js'
+import { momentIn } from '../words/moments.js'
 
 /** Kinds of single values a log holds beside its readings. */
 export type FieldName =
@@ -180,7 +181,13 @@ function ofNumber(
     return says(label, 'altitude') ? 'altitude' : 'height'
   if ((kind === 'length' || kind === undefined) && says(label, 'altitude'))
     return kind ? 'altitude' : undefined
-  if (kind === undefined && (says(label, 'testId') || says(label, 'name'))) return ofText(label)
+  // "Après essai | −0.9" is a value after the test, and no number of it.
+  if (
+    kind === undefined &&
+    (says(label, 'testId') || says(label, 'name')) &&
+    momentIn(label.text) === undefined
+  )
+    return ofText(label)
   return undefined
 }
 

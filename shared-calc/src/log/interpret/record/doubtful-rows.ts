@@ -4,13 +4,15 @@ import { questions } from '../../../catalogue/questions.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { TableRow } from '../tables/table-row.js'
 import type { Draft } from './draft.js'
+import { withTenfold } from './tenfold.js'
 
 const LEAVE_OUT = 'leave out'
 const READ = 'read'
 const ABOUT = { grey: 'readings.grey', remark: 'readings.remarked' } as const
 
 /** Readings that may not count are asked about, and left out or read as the answer says. */
-export function withoutDoubtful(draft: Draft, runs: readonly FoundRun[]): FoundRun[] {
+export function withoutDoubtful(draft: Draft, given: readonly FoundRun[]): FoundRun[] {
+  const runs = given.map(withTenfold)
   for (const kind of ['grey', 'remark'] as const) ask(draft, kind, runs)
   return runs.map((run, index) => {
     const left = run.readings.filter((row) => row.doubt && draft.answers[ABOUT[row.doubt.kind]] === LEAVE_OUT)
@@ -20,8 +22,9 @@ export function withoutDoubtful(draft: Draft, runs: readonly FoundRun[]): FoundR
         row.pressure.cell,
         `runs[${index}].readings`,
       )
+    // Before an answer there is only the question.
     for (const row of run.readings)
-      if (row.doubt && !left.includes(row))
+      if (row.doubt && draft.answers[ABOUT[row.doubt.kind]] === READ)
         draft.tell(
           runText('log-row-doubt', { why: row.doubt.why }),
           row.pressure.cell,
