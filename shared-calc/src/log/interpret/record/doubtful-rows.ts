@@ -15,7 +15,9 @@ export function withoutDoubtful(draft: Draft, given: readonly FoundRun[]): Found
   const runs = given.map(withTenfold)
   for (const kind of ['grey', 'remark'] as const) ask(draft, kind, runs)
   return runs.map((run, index) => {
-    const left = run.readings.filter((row) => row.doubt && draft.answers[ABOUT[row.doubt.kind]] === LEAVE_OUT)
+    const answered = (answer: string) =>
+      run.readings.filter(({ doubt }) => doubt && draft.answers[ABOUT[doubt.kind]] === answer)
+    const left = answered(LEAVE_OUT)
     for (const row of left)
       draft.tell(
         runText('log-row-left-out/answered', { why: row.doubt?.why ?? '' }),
@@ -23,13 +25,12 @@ export function withoutDoubtful(draft: Draft, given: readonly FoundRun[]): Found
         `runs[${index}].readings`,
       )
     // Before an answer there is only the question.
-    for (const row of run.readings)
-      if (row.doubt && draft.answers[ABOUT[row.doubt.kind]] === READ)
-        draft.tell(
-          runText('log-row-doubt', { why: row.doubt.why }),
-          row.pressure.cell,
-          `runs[${index}].readings`,
-        )
+    for (const row of answered(READ))
+      draft.tell(
+        runText('log-row-doubt', { why: row.doubt?.why ?? '' }),
+        row.pressure.cell,
+        `runs[${index}].readings`,
+      )
     return left.length === 0 ? run : { ...run, readings: run.readings.filter((row) => !left.includes(row)) }
   })
 }
