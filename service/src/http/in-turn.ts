@@ -1,4 +1,5 @@
 import type { RequestHandler } from 'express'
+import { doPieces } from './pieces.js'
 
 /** Longest time to work on what waits before the event loop does everything else. */
 const SLICE_MS = 20
@@ -20,10 +21,14 @@ export const myTurn = (): Promise<void> => new Promise(whenTurn)
 
 function work(): void {
   const end = performance.now() + SLICE_MS
-  do waiting.shift()?.()
-  while (waiting.length > 0 && performance.now() < end)
-  running = waiting.length > 0
-  if (running) setImmediate(work)
+  doPieces(
+    waiting,
+    () => performance.now() > end,
+    () => {
+      running = waiting.length > 0
+      if (running) setImmediate(work)
+    },
+  )
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { RequestListener } from 'node:http'
+import { doPieces } from '../http/pieces.js'
 
 /** Longest time to begin requests before the event loop does everything else. */
 const SLICE_MS = 15
@@ -17,7 +18,7 @@ export function inSlices(app: RequestListener, now = () => performance.now()): R
     end = undefined
     if (waiting.length === 0) return
     begin()
-    while (waiting.length > 0 && !isOver()) waiting.shift()?.()
+    doPieces(waiting, isOver)
   }
 
   function begin(): void {

@@ -79,7 +79,7 @@ export const versions: readonly KnownVersion[] = [
   },
   {
     version: CALCULATION_VERSION,
-    changed: 'a reading of a log that is about ten times off its curve is asked about; no figure changes',
+    changed: 'new question: a reading of a log that is about ten times off its curve; no figure changes',
     ...current,
   },
 ]
