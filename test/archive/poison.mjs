@@ -1,5 +1,5 @@
-// A worker's entry for tests: files called "poison" kill its thread, files called "slow" never end.
-import work from '../../service/dist/archive/thread-entry.js'
+// A worker's entry for tests, around what ships: files called "poison" kill its thread, files called "slow" never end.
+import work from '../../service/dist/bundle/thread-entry.js'
 
 export default async (order) => {
   const { file } = order.order
@@ -8,7 +8,7 @@ export default async (order) => {
     Atomics.store(order.flag, 0, 1)
     order.begun.postMessage('begun')
     // Until shortly before its time is over it takes no processor time from the tests beside it.
-    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 9000)
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 7500)
     for (;;) Math.sqrt(2)
   }
   return work(order)

@@ -10,7 +10,7 @@ import { spawnCommand } from '../service/support/spawned'
 import { makeArchive } from './make-archive'
 import { startRedis, type TestRedis } from './redis'
 
-const COUNT = 8
+const COUNT = 3
 let archive: string
 
 beforeAll(async () => {
@@ -72,7 +72,7 @@ describe('a queue whose Redis', () => {
   it('is killed and comes back with nothing in it: both say so, and nothing is lost', async () => {
     const first = await ownRedis()
     const asked = register(first.url)
-    await asked.says(/no worker is connected to the queue; 8 files wait/)
+    await asked.says(/no worker is connected to the queue; 3 files wait/)
     await first.stop()
     await asked.says(AWAY)
     await ownRedis(first.url)

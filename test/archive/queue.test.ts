@@ -15,7 +15,7 @@ import { spawnCommand } from '../service/support/spawned'
 import { makeArchive } from './make-archive'
 import { startRedis } from './redis'
 
-const COUNT = 20
+const COUNT = 8
 let archive: string
 let redis: Awaited<ReturnType<typeof startRedis>>
 let paths: string[]
@@ -34,7 +34,7 @@ afterAll(async () => {
 const ordersOf = (files: readonly string[]) =>
   files.map((path) => ({ path, file: path, layouts: [], keys: [] }))
 
-/** A worker process of its own, once it waits for files. */
+/** A worker process, once it waits for files. */
 async function startWorkerProcess(root = archive): Promise<ChildProcess> {
   const child = spawnCommand([
     'worker',
@@ -47,13 +47,19 @@ async function startWorkerProcess(root = archive): Promise<ChildProcess> {
     '--root',
     root,
   ])
-  onTestFinished(() => void child.kill('SIGKILL'))
   await new Promise<void>((resolve, reject) => {
     child.stderr?.on('data', (text: Buffer) => {
       if (text.toString().includes('waiting for files')) resolve()
       else reject(new Error(text.toString()))
     })
   })
+  return child
+}
+
+/** One that is ended with the test. */
+async function ownWorker(root?: string): Promise<ChildProcess> {
+  const child = await startWorkerProcess(root)
+  onTestFinished(() => void child.kill('SIGKILL'))
   return child
 }
 
@@ -83,7 +89,7 @@ async function counts() {
 
 describe('files handed over through Redis', () => {
   it('come back as if worked on here, from two worker processes; a second run finds them done', async () => {
-    await Promise.all([startWorkerProcess(), startWorkerProcess()])
+    await Promise.all([ownWorker(), ownWorker()])
     const args = ['register', archive, '--as-of', '2026-10-31', '--json']
     const here = await commandLine(...args, '--workers', '1')
     const there = await commandLine(...args, '--queue', redis.url)
@@ -93,19 +99,6 @@ describe('files handed over through Redis', () => {
     await commandLine(...args, '--queue', redis.url)
     expect(await counts()).toMatchObject({ completed: COUNT, failed: 0 })
   }, 120_000)
-
-  it.each(['building', 'stages'])(
-    'come back for %s as if worked on here',
-    async (command) => {
-      await startWorkerProcess()
-      const args = [command, ...paths.slice(0, 2), '--json']
-      const here = await commandLine(...args, '--workers', '1')
-      expect(here.out).toContain('{')
-      const there = await commandLine(...args, '--queue', redis.url)
-      expect(there).toEqual(here)
-    },
-    60_000,
-  )
 
   it('are set aside with a sentence where something else than a worker answers', async () => {
     const runner = await queue()
@@ -133,18 +126,18 @@ describe('files handed over through Redis', () => {
       ])
     // What was refused is not given to whoever asks next.
     await impostor.close()
-    await startWorkerProcess()
+    await ownWorker()
     const again = await runArchive(runner, 'register', orders as Parameters<typeof runArchive>[2])
     expect(again.map(({ lines }) => lines.length)).toEqual([1, 1, 1, 1])
   }, 120_000)
 
   it('are all done once where a worker is killed in the middle: nothing lost, nothing doubled', async () => {
-    const [doomed] = await Promise.all([startWorkerProcess(), startWorkerProcess()])
+    const [doomed] = await Promise.all([ownWorker(), ownWorker()])
     let killed = false
     const orders = ordersOf(paths)
     const results = await runArchive(await queue(), 'rerun', orders, {
       onProgress: ({ done }) => {
-        if (done < 4 || killed) return
+        if (done < 2 || killed) return
         killed = true
         doomed.kill('SIGKILL')
       },
@@ -156,51 +149,13 @@ describe('files handed over through Redis', () => {
   }, 120_000)
 
   it('are left alone where they lie outside the folder that a worker may read', async () => {
-    await startWorkerProcess(join(archive, 'Invented Green'))
+    await ownWorker(join(archive, 'Invented Green'))
     const outside = paths.find((path) => !path.includes('Invented Green')) ?? ''
     // Another question than before, so that no earlier answer serves.
     const [order] = ordersOf([outside])
     if (!order) throw new Error('no file')
     const results = await runArchive(await queue(), 'register', [{ ...order, file: 'another name' }])
     expect(results[0]?.leftOut[0]?.why).toMatch(/outside the folder that this worker may read/)
-  }, 60_000)
-
-  it('are done anew where the content has changed and neither size nor time has', async () => {
-    await startWorkerProcess()
-    const path = join(archive, 'changed.xlsx')
-    const runner = await queue()
-    const ask = async (bytes: Buffer) => {
-      await writeFile(path, bytes)
-      await utimes(path, 1_700_000_000, 1_700_000_000)
-      const [lines] = await runArchive(runner, 'register', ordersOf([path]))
-      return lines?.lines[0]?.building
-    }
-    const books = await Promise.all(paths.slice(0, 2).map((file) => readFile(file)))
-    const size = Math.max(...books.map(({ length }) => length))
-    // Made equally long with a comment at the end of the archive, as the zip format allows.
-    const padded = books.map((bytes) => withComment(bytes, size + 10 - bytes.length))
-    expect(padded[0]?.length).toBe(padded[1]?.length)
-    const found = [await ask(padded[0] as Buffer), await ask(padded[1] as Buffer)]
-    const wanted = await runArchive(runnerHere, 'register', ordersOf(paths.slice(0, 2)))
-    expect(found).toEqual(wanted.map(({ lines }) => lines[0]?.building))
-    await rm(path)
-  }, 60_000)
-
-  it('are forgotten by Redis itself: every key that holds data of theirs runs out', async () => {
-    await startWorkerProcess()
-    await runArchive(await queue(), 'register', ordersOf(paths))
-    const client = new Redis(redis.url)
-    try {
-      const keys = (await client.keys('bull:*')).filter((key) => /:[0-9a-f]{64}$|:events$/.test(key))
-      expect(keys.length).toBeGreaterThan(COUNT)
-      for (const key of keys) {
-        const seconds = await client.ttl(key)
-        expect(seconds, key).toBeGreaterThan(0)
-        expect(seconds, key).toBeLessThanOrEqual(25 * 3600)
-      }
-    } finally {
-      client.disconnect()
-    }
   }, 60_000)
 
   it('wait, and it is said that no worker is there, without any warning of Node', async () => {
@@ -215,7 +170,7 @@ describe('files handed over through Redis', () => {
     const waiting = runArchive(
       runner,
       'rerun',
-      Array.from({ length: 60 }, (_, i) => ({
+      Array.from({ length: 25 }, (_, i) => ({
         path: paths[0] ?? '',
         file: `name ${i}`,
         layouts: [],
@@ -225,8 +180,8 @@ describe('files handed over through Redis', () => {
     await expect
       .poll(() => said, { timeout: 30_000 })
       .toMatch(/no worker is connected to the queue; \d+ files wait/)
-    await startWorkerProcess()
-    expect((await waiting).length).toBe(60)
+    await ownWorker()
+    expect((await waiting).length).toBe(25)
     expect(warnings).toEqual([])
   }, 120_000)
 
@@ -248,4 +203,60 @@ describe('files handed over through Redis', () => {
     const results = await runArchive(runnerHere, 'register', ordersOf(paths.slice(0, 2)))
     expect(results.map(({ lines }) => lines.length)).toEqual([1, 1])
   })
+})
+
+describe('files handed over to one worker', () => {
+  let worker: ChildProcess
+  beforeAll(async () => {
+    worker = await startWorkerProcess()
+  })
+  afterAll(() => void worker?.kill('SIGKILL'))
+
+  it.each(['building', 'stages'])(
+    'come back for %s as if worked on here',
+    async (command) => {
+      const args = [command, ...paths.slice(0, 2), '--json']
+      const here = await commandLine(...args, '--workers', '1')
+      expect(here.out).toContain('{')
+      const there = await commandLine(...args, '--queue', redis.url)
+      expect(there).toEqual(here)
+    },
+    60_000,
+  )
+
+  it('are done anew where the content has changed and neither size nor time has', async () => {
+    const path = join(archive, 'changed.xlsx')
+    const runner = await queue()
+    const ask = async (bytes: Buffer) => {
+      await writeFile(path, bytes)
+      await utimes(path, 1_700_000_000, 1_700_000_000)
+      const [lines] = await runArchive(runner, 'register', ordersOf([path]))
+      return lines?.lines[0]?.building
+    }
+    const books = await Promise.all(paths.slice(0, 2).map((file) => readFile(file)))
+    const size = Math.max(...books.map(({ length }) => length))
+    // Made equally long with a comment at the end of the archive, as the zip format allows.
+    const padded = books.map((bytes) => withComment(bytes, size + 10 - bytes.length))
+    expect(padded[0]?.length).toBe(padded[1]?.length)
+    const found = [await ask(padded[0] as Buffer), await ask(padded[1] as Buffer)]
+    const wanted = await runArchive(runnerHere, 'register', ordersOf(paths.slice(0, 2)))
+    expect(found).toEqual(wanted.map(({ lines }) => lines[0]?.building))
+    await rm(path)
+  }, 60_000)
+
+  it('are forgotten by Redis itself: every key that holds data of theirs runs out', async () => {
+    await runArchive(await queue(), 'register', ordersOf(paths))
+    const client = new Redis(redis.url)
+    try {
+      const keys = (await client.keys('bull:*')).filter((key) => /:[0-9a-f]{64}$|:events$/.test(key))
+      expect(keys.length).toBeGreaterThan(COUNT)
+      for (const key of keys) {
+        const seconds = await client.ttl(key)
+        expect(seconds, key).toBeGreaterThan(0)
+        expect(seconds, key).toBeLessThanOrEqual(25 * 3600)
+      }
+    } finally {
+      client.disconnect()
+    }
+  }, 60_000)
 })

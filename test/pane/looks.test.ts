@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { Tamperer, withNumber } from '../archive/tamper.js'
 import { violations } from './support/axe.js'
+import { newPaleTexts, OF_COLOUR } from './support/colour-pairs.js'
 import { type Chosen, home, workbook } from './support/invented-homes.js'
 import { shoot } from './support/pictures.js'
 import { downloadOf, field, openDemo, openLog, outcome, step, toView, type } from './support/steps.js'
@@ -12,9 +13,6 @@ beforeAll(async () => {
   world = await World.start()
 })
 afterAll(() => world?.stop())
-
-/** The rules of axe-core that look at colours, of those that run unless told otherwise. */
-const OF_COLOUR = ['color-contrast', 'link-in-text-block']
 
 /**
  * All that axe-core sees of a page besides colours: its elements and which of them are shown; and which can be scrolled, for the one
@@ -49,10 +47,14 @@ const drawn = (page: Page): Promise<unknown> =>
 const WIDTHS = [320, 350, 800, 1280]
 /** Colours do not follow the width: they are looked at where the page is narrowest and widest. */
 const COLOURED = [320, 1280]
-const LOOKS = [
-  ['light', { colorScheme: 'light', forcedColors: 'none' }],
-  ['dark', { colorScheme: 'dark', forcedColors: 'none' }],
-  ['forced-colours', { colorScheme: 'light', forcedColors: 'active' }],
+const LIGHT = { colorScheme: 'light', forcedColors: 'none' } as const
+/**
+ * Looks that differ from the light one in colours alone. What covers what is seen in the light one, so here each kind of text on its
+ * ground is looked at once, of all the states of the page.
+ */
+const OTHER_LOOKS = [
+  ['dark', { colorScheme: 'dark', forcedColors: 'none' }, new Set<string>()],
+  ['forced-colours', { colorScheme: 'light', forcedColors: 'active' }, new Set<string>()],
 ] as const
 
 /** The page as it stands, at every width and in every look: no violation, nothing wider than the window. */
@@ -72,19 +74,18 @@ async function examine(page: Page, name: string, height: number, widths = WIDTHS
       const faults = await violations(page, { only: ['scrollable-region-focusable'] })
       if (faults.length > 0) found[`${name}, ${width} px, scrolling`] = faults
     }
-    for (const [look, media] of LOOKS) {
-      if (look !== 'light' && !coloured) continue
+    // Where a width shows what another showed, only colours can differ.
+    const rules = same ? { only: OF_COLOUR } : coloured ? {} : { without: OF_COLOUR }
+    const faults = same && !coloured ? [] : await violations(page, rules)
+    if (faults.length > 0) found[`${name}, ${width} px`] = faults
+    await shoot(page, `pane/${width}-${name}-light`)
+    for (const [look, media, known] of coloured ? OTHER_LOOKS : []) {
       await page.emulateMedia(media)
-      // After the first look only colours differ; where a width shows what another showed, likewise.
-      const onlyColours = look !== 'light' || same
-      const faults =
-        onlyColours && !coloured
-          ? []
-          : await violations(page, onlyColours ? { only: OF_COLOUR } : coloured ? {} : { without: OF_COLOUR })
-      if (faults.length > 0) found[`${name}, ${width} px, ${look}`] = faults
+      const pale = await newPaleTexts(page, known)
+      if (pale.length > 0) found[`${name}, ${width} px, ${look}`] = pale
       await shoot(page, `pane/${width}-${name}-${look}`)
     }
-    await page.emulateMedia(LOOKS[0][1])
+    if (coloured) await page.emulateMedia(LIGHT)
   }
   expect(found).toEqual({})
 }

@@ -138,6 +138,15 @@ describe('a report that names another version than made it', () => {
   )
 })
 
+it('a report that names another version, and was changed in further cells, is still compared under its own', async () => {
+  const book = new PackageText(await changed('building', '1.9.0', together.building))
+  book.edit('xl/sharedStrings.xml', 'Calculation version 1.9.0', 'Calculation version 1.8.0')
+  const entry = await rerun(book.bytes, '1.9.0')
+  expect(entry?.calculationVersion).toBe('1.9.0')
+  const named = entry?.differences.filter(({ rounding }) => !rounding).map(({ cell }) => cell)
+  expect(named).toEqual(expect.arrayContaining([...together.building, 'Building!A30']))
+})
+
 describe('what was entered for a report', () => {
   it('is said with its cells, because only the file says it', async () => {
     const entry = await rerun(await read('test/rerun/earlier/stages-1.9.0.xlsx'), '1.9.0')

@@ -1,21 +1,20 @@
 import { readFileSync } from 'node:fs'
 import { parseRecord } from '@draughtbook/shared-calc'
-import type { RunnableVersion } from '@draughtbook/shared-calc/rerun'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { asSavedByAnother, type HiddenChange, hiddenChanges } from './support/hidden-changes'
 import { PackageText } from './support/package'
-import { rerunOnce, sharedVersion } from './support/rerun-once'
+import { type ForCopies, forCopies, rerunOnce } from './support/rerun-once'
 import { tamperingsOf } from './support/tamperings'
 
 let whole: Uint8Array
-let version: RunnableVersion
+let copies: ForCopies
 
 beforeAll(async () => {
   whole = await writeSummaryWorkbook(
     parseRecord(JSON.parse(readFileSync('test/demo/demo-record.json', 'utf8'))),
   )
-  version = await sharedVersion()
+  copies = await forCopies()
 })
 
 /** Parts of a file that another program may leave out, add or write otherwise, with nothing to be seen of it. */
@@ -56,7 +55,7 @@ describe('a summary that was tampered with', () => {
       change(book)
       // Harder to find where no part is as issued: then only what is seen is compared. The rest is found by the parts.
       const bytes = unseen || NEVER_SEEN.has(name) ? book.bytes : asSavedByAnother(book).bytes
-      const { outcome, differences, why } = await rerunOnce(bytes, version)
+      const { outcome, differences, why } = await rerunOnce(bytes, copies)
       if (!BAD.has(outcome)) missed.push(`${name}: ${why}`)
       else if (outcome !== 'cannot be read' && differences.every(({ rounding }) => rounding))
         unnamed.push(name)
@@ -67,7 +66,7 @@ describe('a summary that was tampered with', () => {
   }, 1_200_000)
 
   it('is told from one that another program has only saved', async () => {
-    const untouched = await rerunOnce(asSavedByAnother(new PackageText(whole)).bytes, version)
+    const untouched = await rerunOnce(asSavedByAnother(new PackageText(whole)).bytes, copies)
     expect(untouched).toMatchObject({ outcome: 'saved again', differences: [] })
   })
 
@@ -86,7 +85,7 @@ describe('a summary that was tampered with', () => {
     const book = new PackageText(whole)
     const found = [...tamperingsOf(book), ...hiddenChanges(book)].find(({ name }) => name === wanted)
     found?.change(book)
-    const { outcome, differences } = await rerunOnce(book.bytes, version)
+    const { outcome, differences } = await rerunOnce(book.bytes, copies)
     expect(BAD.has(outcome)).toBe(true)
     expect(differences.some(({ rounding }) => !rounding)).toBe(true)
   })
@@ -139,7 +138,7 @@ describe('a file of which only the view was changed', () => {
   it.each(views)('is exactly as issued: %s', async (_, change) => {
     const book = new PackageText(whole)
     change(book)
-    const { outcome, differences } = await rerunOnce(book.bytes, version)
+    const { outcome, differences } = await rerunOnce(book.bytes, copies)
     expect([outcome, differences]).toEqual(['exactly as issued', []])
   })
 })

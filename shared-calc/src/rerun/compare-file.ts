@@ -42,7 +42,7 @@ export function compareFile(
     return { asIssued: true, savedAgain: false, cells: countCells(parts), differences: [] }
   const zero = again ? RECALCULATED_ZERO : undefined
   const cells = compareSheets(grid, issued.workbook.worksheets, inputCells(issued.places), zero)
-  const looks = compareLooks(readLook(issued.parts), readLook(parts), issuedContents(issued.workbook), again)
+  const looks = compareLooks(issued.look(), readLook(parts), issuedContents(issued.workbook), again)
   // Another engine may have worked numbers out to other last digits: its parts are others, and so is the list of their digests. Where
   // the file agrees with its own list, the list says nothing more.
   const agrees =

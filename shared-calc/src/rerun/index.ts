@@ -4,6 +4,7 @@ export { type KnownVersion, type RunnableVersion, runnable, type VersionParts } 
 export * from './report.js'
 export { bad as badOutcomes } from './report.js'
 export { rerunFile } from './rerun.js'
+export type { RerunOptions } from './rerun-options.js'
 export {
   foundDifference,
   makeRerunReport,

@@ -10,6 +10,8 @@ import type { ReadSummary } from '../reports/workbook/read-summary.js'
 import { RECORD } from '../reports/workbook/record-sheet.js'
 import type { Parts } from '../reports/workbook/zip/parts.js'
 import type { RunnableVersion } from '../versions/version.js'
+import { readLook, type WorkbookLook } from './look/workbook-look.js'
+import { once } from './once.js'
 import type { RunAgain } from './run-again.js'
 
 /** A summary as its version issues it: cells, parts and their digests. */
@@ -18,7 +20,24 @@ export interface IssuedFile {
   readonly places: Places
   readonly parts: Parts
   readonly digests: IssuedParts
+  /** Worked out when it is first asked for. Throws LogError. */
+  readonly look: () => WorkbookLook
 }
+
+/** Files as they were issued, kept from one re-run to the next by what they are made from. */
+export type IssuedFiles = Map<string, Promise<IssuedFile>>
+
+/** The same as `issueAgain`, from those kept where it is among them. Pictures come from the archived file, so one with pictures is not kept. */
+export function keptOrIssued(kept: IssuedFiles | undefined, ...from: Issued): Promise<IssuedFile> {
+  const [{ version }, record, { evaluation }, { issuedParts, signature, pictures }] = from
+  if (!kept || pictures) return issueAgain(...from)
+  const key = JSON.stringify([version, record, evaluation, issuedParts === undefined, signature])
+  const issued = kept.get(key) ?? issueAgain(...from)
+  kept.set(key, issued)
+  return issued
+}
+
+type Issued = Parameters<typeof issueAgain>
 
 /** Makes the summary of a record again, with the signature and the pictures that the archived one carries. */
 export async function issueAgain(
@@ -37,11 +56,12 @@ export async function issueAgain(
   )
   const parts = await (version.packSummary ?? packSummary)(laidOut, before ? 'as exceljs writes' : 'in order')
   const { workbook, places } = laidOut
-  if (before) return { workbook, places, parts, digests: digestParts(parts) }
+  const look = once(() => readLook(parts))
+  if (before) return { workbook, places, parts, digests: digestParts(parts), look }
   const digests = digestParts(parts)
   const rows = issuedRows(digests, signature)
   expectRows(workbook, rows, addIssuedRows(parts, rows))
-  return { workbook, places, parts, digests }
+  return { workbook, places, parts, digests, look }
 }
 
 /** The rows of digests as cells too, so that they are compared like all others. */

@@ -1,9 +1,6 @@
 import type { TestRecord } from '../contract/record/index.js'
-import type { Layout } from '../log/layout/schema.js'
 import type { TestLine } from '../reports/register/test-line.js'
 import type { ColumnPlaces, Quoted } from '../reports/register/workbook/quoted.js'
-import type { RecordSignature } from '../reports/workbook/record-signature.js'
-import type { KnownVersion } from '../versions/version.js'
 
 /**
  * What came of re-running one archived test, from best to worst. Saved again: by another program, and every figure and everything
@@ -145,17 +142,6 @@ export interface QuotedRow {
   readonly billed: boolean
   readonly retest: boolean
   readonly shown: Quoted
-}
-
-export interface RerunOptions {
-  /** Layouts of firms' own workbooks, chosen by fingerprint. */
-  readonly layouts?: readonly Layout[]
-  /** Calculation versions to run, oldest first; all known ones when left out. */
-  readonly versions?: readonly KnownVersion[]
-  /** Checks a signature; 'key not given' where its key is not among those trusted. */
-  readonly verify?: (message: string, signature: RecordSignature) => 'valid' | 'invalid' | 'key not given'
-  /** Whether a summary that is not signed with one of the keys given fails. */
-  readonly requireSignature?: boolean
 }
 
 /** A file that could not be re-run, with the reason. */

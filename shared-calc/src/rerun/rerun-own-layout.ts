@@ -15,7 +15,8 @@ import { printedAgrees } from './agreement.js'
 import { displayedNumber } from './displayed.js'
 import { otherEvaluations } from './explain-result.js'
 import { outcomeOf } from './outcome.js'
-import { type Difference, type RerunOptions, type RerunTest, unreadable } from './report.js'
+import { type Difference, type RerunTest, unreadable } from './report.js'
+import type { RerunOptions } from './rerun-options.js'
 
 /**
  * Re-runs a firm's own workbook: its inputs are read by the layout and evaluated by the current version, and the cells

@@ -13,11 +13,12 @@ import { type RunnableVersion, runnable } from '../versions/version.js'
 import { archiveDifferences } from './archive-shape.js'
 import { type ComparedFigures, compareEvaluations } from './compare-evaluations.js'
 import { type ComparedFile, compareFile, countCells, sameParts } from './compare-file.js'
-import { type IssuedFile, issueAgain } from './issued-file.js'
+import { type IssuedFile, type IssuedFiles, keptOrIssued } from './issued-file.js'
 import { digestDifferences, fieldCell, issuedRecord } from './issued-record.js'
 import { savedBy } from './look/package.js'
 import { outcomeOf } from './outcome.js'
-import { bad, type Difference, type RerunOptions, type RerunTest, type SignatureState } from './report.js'
+import { bad, type Difference, type RerunTest, type SignatureState } from './report.js'
+import type { RerunOptions } from './rerun-options.js'
 import { changedFields, withoutFollowing } from './root-causes.js'
 import {
   changesSince,
@@ -35,7 +36,7 @@ export async function rerunSummary(
   bytes: Uint8Array,
   grid: Grid,
   summary: ReadSummary,
-  { versions = known, verify, requireSignature = false }: RerunOptions,
+  { versions = known, verify, requireSignature = false, kept }: RerunOptions,
 ): Promise<RerunTest> {
   const { record, evaluation: recorded, calculationVersion } = summary
   const { building, test: details } = record
@@ -64,7 +65,7 @@ export async function rerunSummary(
       notes: [],
     }
   const parts = archivedParts(bytes)
-  const found = await compare({ bytes, parts, grid, summary }, await runnable(issuedUnder), signature)
+  const found = await compare({ bytes, parts, grid, summary }, await runnable(issuedUnder), signature, kept)
   const current = versions.at(-1)
   const older = current !== undefined && current !== issuedUnder
   const refused = notAccepted(signature, requireSignature)
@@ -105,6 +106,7 @@ async function compare(
   { bytes, parts, grid, summary }: ArchivedSummary,
   version: RunnableVersion,
   signature: SignatureState,
+  kept: IssuedFiles | undefined,
 ): Promise<Compared> {
   const { record, evaluation: recorded, issuedParts } = summary
   const again = runAgain(version, record, recorded)
@@ -122,7 +124,7 @@ async function compare(
   const { differences } = figures
   if (proven && fits.length + archive.length === 0 && differences.every(({ rounding }) => rounding))
     return { ...result, asIssued: true, savedAgain: false, cells: countCells(parts), differences }
-  const full = await compareInFull(parts, grid, summary, version, again, figures, fits)
+  const full = await compareInFull(parts, grid, summary, version, again, figures, fits, kept)
   return { ...result, ...full, differences: [...full.differences, ...archive] }
 }
 
@@ -134,9 +136,11 @@ async function compareInFull(
   again: RunAgain,
   figures: ComparedFigures,
   fits: readonly Difference[],
+  kept: IssuedFiles | undefined,
 ): Promise<ComparedFile & { notes: readonly string[]; verdict: string }> {
   const { record: inFile, evaluation: recorded } = summary
-  let issued: IssuedFile = await issueAgain(
+  let issued: IssuedFile = await keptOrIssued(
+    kept,
     version,
     inFile,
     expectedOnSheets(recorded, again, figures),
@@ -152,7 +156,7 @@ async function compareInFull(
   const record = origin?.record ?? inFile
   if (origin && origin.changed.length > 0) {
     expected = runAgain(version, record, recorded)
-    issued = await issueAgain(version, record, expectedOnSheets(recorded, expected), summary, parts)
+    issued = await keptOrIssued(kept, version, record, expectedOnSheets(recorded, expected), summary, parts)
   }
   const context = { version, record, again: expected, recorded, places: issued.places }
   const file = compareFile(issued, grid, parts, summary)

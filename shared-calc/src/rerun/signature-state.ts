@@ -1,7 +1,8 @@
 import { digestOfParts } from '../reports/workbook/issued/issued-parts.js'
 import type { ReadSummary } from '../reports/workbook/read-summary.js'
 import { signedMessage } from '../reports/workbook/record-signature.js'
-import type { RerunOptions, SignatureState } from './report.js'
+import type { SignatureState } from './report.js'
+import type { RerunOptions } from './rerun-options.js'
 
 /** Whether a summary is signed, and by whom. What is checked is what stands in the file, not the digests it states. */
 export function signatureState(

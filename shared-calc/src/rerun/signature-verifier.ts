@@ -2,7 +2,7 @@ import { ed25519 } from '@noble/curves/ed25519.js'
 import { utf8ToBytes } from '@noble/hashes/utils.js'
 import { sha256Hex } from '../contract/sha256.js'
 import type { RecordSignature } from '../reports/workbook/record-signature.js'
-import type { RerunOptions } from './report.js'
+import type { RerunOptions } from './rerun-options.js'
 
 /** What stands before the 32 bytes of an Ed25519 key in its SPKI form (RFC 8410, section 4). */
 const SPKI_HEAD = [0x30, 0x2a, 0x30, 0x05, 0x06, 0x03, 0x2b, 0x65, 0x70, 0x03, 0x21, 0x00]

@@ -3,14 +3,13 @@ import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { promisify } from 'node:util'
-import { build } from 'vite'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { hostileFiles as hostileBooks } from './hostile-files'
 import { hostileSpreadsheets } from './hostile-spreadsheets'
 
 const run = promisify(execFile)
 const hostileFiles = [...hostileBooks, ...hostileSpreadsheets]
-const built = resolve('test/output/log-reader')
+const bundle = resolve('test/output/log-reader')
 
 interface Ending {
   problems: { code: string; message: string }[]
@@ -25,18 +24,26 @@ const USUAL_YARD_s = 0.2
 
 let endings: Ending[] = []
 
-// The reader is built and run in a process of its own: only so is its memory its own.
-beforeAll(async () => {
+/** The reader as `npm run verify` has just compiled it; while working, built anew from its sources. */
+async function builtReader(): Promise<string> {
+  if (process.env.TEST_COMPILED === '1') return resolve('shared-calc/dist/log/index.js')
+  const { build } = await import('vite')
   await build({
     configFile: false,
     logLevel: 'error',
     build: {
       ssr: resolve('shared-calc/src/log/index.ts'),
-      outDir: built,
+      outDir: bundle,
       emptyOutDir: true,
       rolldownOptions: { output: { entryFileNames: 'reader.mjs' } },
     },
   })
+  return join(bundle, 'reader.mjs')
+}
+
+// The reader is run in a process of its own: only so is its memory its own.
+beforeAll(async () => {
+  const reader = await builtReader()
   const folder = await mkdtemp(join(tmpdir(), 'hostile-'))
   try {
     for (const [index, { make, fileName }] of hostileFiles.entries()) {
@@ -45,7 +52,7 @@ beforeAll(async () => {
       await writeFile(join(own, fileName), make())
     }
     const child = resolve('test/log/hostile/child.mjs')
-    const { stdout } = await run(process.execPath, ['--expose-gc', child, join(built, 'reader.mjs'), folder])
+    const { stdout } = await run(process.execPath, ['--expose-gc', child, reader, folder])
     endings = stdout
       .trim()
       .split('\n')

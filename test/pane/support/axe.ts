@@ -5,13 +5,23 @@ import type { Page } from 'playwright-core'
 const AXE = fileURLToPath(import.meta.resolve('axe-core/axe.min.js'))
 
 interface Axe {
-  run: (on: Document, options: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>
+  run: (
+    on: Document | { include: string[] },
+    options: object,
+  ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>
 }
 
-/** What breaks a rule of axe-core, also those beyond WCAG, on the page as it stands; `only` some of its rules, or `without` some. */
+/**
+ * What breaks a rule of axe-core, also those beyond WCAG, on the page as it stands; `only` some of its rules, or `without` some; of the
+ * whole page, or of what is `within` a selector.
+ */
 export async function violations(
   page: Page,
-  { only, without = [] }: { only?: readonly string[]; without?: readonly string[] } = {},
+  {
+    only,
+    without = [],
+    within,
+  }: { only?: readonly string[]; without?: readonly string[]; within?: string } = {},
 ): Promise<string[]> {
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(await readFile(AXE, 'utf8'))
   const options = {
@@ -23,9 +33,12 @@ export async function violations(
     // Style sheets are not fetched once more: the one rule that reads them is experimental, and off.
     preload: { assets: ['media'] },
   }
-  const found = await page.evaluate(async (chosen) => {
-    const { axe } = window as unknown as { axe: Axe }
-    return (await axe.run(document, chosen)).violations
-  }, options)
+  const found = await page.evaluate(
+    async ([chosen, selector]) => {
+      const { axe } = window as unknown as { axe: Axe }
+      return (await axe.run(selector === undefined ? document : { include: [selector] }, chosen)).violations
+    },
+    [options, within] as const,
+  )
   return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
 }

@@ -23,6 +23,9 @@ const FLAGS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  // Code is translated for speed only where it runs very often, as a simulation does: a page lives for seconds here, and translating
+  // what axe-core and the pane run a few hundred times takes longer than it saves.
+  '--js-flags=--invocation-count-for-maglev=20000 --invocation-count-for-turbofan=100000',
   // No page here has a frame of another site.
   '--disable-site-isolation-trials',
   // Pages of one context share a process, whatever their port: see `shared`.
@@ -69,12 +72,13 @@ interface Shared {
 }
 
 /**
- * Contexts for the pages of most tests, one of each kind and one test at a time: what such a test kept is cleared when it ends. An idle
- * page keeps its process alive, so that the next page finds code compiled and memory in place. That is a third of the processor time
+ * Contexts for the pages of most tests, one of each kind and one page at a time: what it kept is cleared when the test ends, and
+ * before the test opens another, where it has closed the one before. An idle page keeps its process alive, so that the next page finds code compiled and memory in place. That is a third of the processor time
  * of a short test.
  */
 const shared = new Map<string, Promise<Shared>>()
-let inUse = false
+/** The pages of the test that runs, by kind; undefined while one is being opened. */
+const inUse = new Map<string, Page | undefined>()
 
 async function openShared(base: string, options: BrowserContextOptions): Promise<Shared> {
   const context = await (await browser()).newContext({ acceptDownloads: true, ...options })
@@ -197,21 +201,26 @@ export class World {
 
   /** A page for a test that asks for no more than a window and touch: in a shared context, where that is free. */
   async #sharedPage({ viewport, hasTouch, isMobile, ...more }: Asked): Promise<Page | undefined> {
-    if (inUse || Object.keys(more).length > 0 || !TestRunner.getCurrentTest()) return undefined
-    inUse = true
+    if (Object.keys(more).length > 0 || !TestRunner.getCurrentTest()) return undefined
     const kind = { hasTouch: hasTouch ?? false, isMobile: isMobile ?? false }
     const key = JSON.stringify(kind)
     const { origin } = new URL(this.base)
-    onTestFinished(async () => {
+    const clearUsed = async (): Promise<void> => {
       const used = await shared.get(key)
       if (used) await clear(used, origin)
-      inUse = false
-    })
+    }
+    const isAgain = inUse.has(key)
+    if (isAgain && !inUse.get(key)?.isClosed()) return undefined
+    inUse.set(key, undefined)
+    if (!isAgain) onTestFinished(() => clearUsed().finally(() => inUse.delete(key)))
+    else if ((await shared.get(key))?.context.pages().length !== 1) return undefined
+    else await clearUsed()
     if (!this.browser.isConnected()) shared.clear()
     const open = await shared.get(key)
     if (!open || open.idle.isClosed()) shared.set(key, openShared(this.base, kind))
     const page = await (await (shared.get(key) as Promise<Shared>)).context.newPage()
     await page.setViewportSize(viewport ?? WINDOW)
+    inUse.set(key, page)
     return page
   }
 

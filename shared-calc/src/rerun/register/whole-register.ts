@@ -9,7 +9,7 @@ import { layOutRegister } from '../../reports/register/workbook/write-register.j
 import { versionIn } from '../../reports/workbook/new-workbook.js'
 import { testNamed } from '../named-test.js'
 import type { Difference, QuotedRow, RegisterRead, RerunTest } from '../report.js'
-import { type ComparedWorkbook, compareWhole } from '../several/compare-workbook.js'
+import { type ComparedWorkbook, comparedParts, compareWhole } from '../several/compare-workbook.js'
 import { LINKED, seenFromOf } from './links-of-register.js'
 import { isSorted, leftOutOf, type NamedLine, registerAgain, takenOver } from './register-again.js'
 
@@ -68,7 +68,16 @@ export async function wholeRegister(
     // A register of an earlier version names none; one that holds a test of this version was made under it.
     version ?? (latest ? CALCULATION_VERSION : null),
   )
-  const compared = await compareWhole(workbook, grid, parts, { linked: LINKED, charts, first: found })
+  const compared = await compareWhole(
+    workbook,
+    grid,
+    comparedParts(() => parts),
+    {
+      linked: LINKED,
+      charts,
+      first: found,
+    },
+  )
   if (version === undefined && !latest && compared.differences.some(({ rounding }) => !rounding))
     return { notCompared: 'it names no calculation version, so it was made before 1.7.0' }
   return { ...compared, sorted: isSorted(tests) }

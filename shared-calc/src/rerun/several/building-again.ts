@@ -1,8 +1,8 @@
 import type { Workbook } from 'exceljs'
 import { addressOf } from '../../log/grid/address.js'
 import type { Grid } from '../../log/grid/grid.js'
-import { archivedParts } from '../../reports/archive/open-archived.js'
 import { fileOfLink } from '../../reports/workbook/file-link.js'
+import type { Parts } from '../../reports/workbook/zip/parts.js'
 import type { SeveralParts } from '../../versions/version.js'
 import { asInCells, type Entered } from './entered.js'
 import { linksOfCells } from './links-of-cells.js'
@@ -21,7 +21,7 @@ export const buildingAgain = (written: Written): MadeOfTests => ({
     columns: written.homes.columns.file - 1,
     file: written.homes.columns.file,
   },
-  parts: (grid, bytes) => partsOf(written, grid, bytes),
+  parts: (grid, parts) => partsOf(written, grid, parts),
   layOut: (grid, homes, entered): Workbook => {
     const { rules, ruleWords, statedIn } = written
     const sheet = grid.sheet(written.sheet)
@@ -72,9 +72,9 @@ export const buildingAgain = (written: Written): MadeOfTests => ({
   },
 })
 
-function partsOf({ homes }: Written, grid: Grid, bytes: Uint8Array): PartOf[] {
+function partsOf({ homes }: Written, grid: Grid, inFile: Parts): PartOf[] {
   const sheet = grid.sheet(homes.sheet)
-  const links = linksOfCells(archivedParts(bytes), homes.sheet)
+  const links = linksOfCells(inFile, homes.sheet)
   const parts: PartOf[] = []
   for (let row = homes.first; row <= (sheet?.rows ?? 0); row += 1) {
     const file = textAt(sheet, row, homes.columns.file)

@@ -4,12 +4,14 @@ import { problemsOf } from '../../contract/problem.js'
 import { problemsInWords } from '../../contract/record/index.js'
 import type { Grid } from '../../log/grid/grid.js'
 import { openLog } from '../../log/open-log.js'
+import { archivedParts } from '../../reports/archive/open-archived.js'
 import { versionIn } from '../../reports/workbook/new-workbook.js'
 import { versions } from '../../versions/list.js'
 import { type KnownVersion, severalOf } from '../../versions/version.js'
 import { isOfRow, testNamed } from '../named-test.js'
 import { type RerunTest, unreadable } from '../report.js'
 import { buildingAgain } from './building-again.js'
+import { comparedParts } from './compare-workbook.js'
 import { enteredNote, type Found, madeAgain, type ReportFile } from './made-again.js'
 import type { PartOf } from './made-of-tests.js'
 import { stagesAgain } from './stages-again.js'
@@ -56,16 +58,14 @@ async function compareFile(
   const bytes = hexToBytes(hex)
   const grid = openLog(bytes, about.file)
   const tests = given.filter((test) => test.given !== undefined)
-  const file = { about, bytes, grid }
+  const file = { about, bytes, grid, seen: comparedParts(() => archivedParts(bytes)) }
   const stated = versionOf(grid)
   const named = versions.filter(({ version }) => version === stated)
   const first = await fewest(file, named, tests)
   if (first && realOf(first) === 0) return first
   // The line that names its version may have been changed, or taken out.
   const others = versions.filter((one) => !named.includes(one) && isLaterThanTests(one, tests))
-  const other = await fewest(file, others, tests)
-  if (!first || !other) return first ?? other
-  return realOf(other) < realOf(first) ? other : first
+  return fewest(file, others, tests, first)
 }
 
 /** How many differences it has; one that cannot be made again has a single one, and is no match. */
@@ -80,25 +80,29 @@ function isLaterThanTests(known: KnownVersion, tests: readonly RerunTest[]): boo
   )
 }
 
-/** The comparison under that one of some versions from which it differs least. */
+/** The comparison under that one of some versions from which it differs least. @param best - one known already, which is as good */
 async function fewest(
   file: ReportFile,
   known: readonly KnownVersion[],
   tests: readonly RerunTest[],
+  best?: RerunTest,
 ): Promise<RerunTest | undefined> {
-  const all: RerunTest[] = []
+  let least = best
   for (const one of known) {
-    const compared = await under(file, one, tests)
-    if (compared) all.push(compared)
+    const most = least === undefined ? Number.POSITIVE_INFINITY : realOf(least)
+    const compared = await under(file, one, tests, most)
+    if (compared && (least === undefined || realOf(compared) < most)) least = compared
     if (compared && realOf(compared) === 0) break
   }
-  return all.sort((a, b) => realOf(a) - realOf(b))[0]
+  return least
 }
 
+/** @param most - undefined where it has so many differences or more */
 async function under(
   file: ReportFile,
   known: KnownVersion,
   tests: readonly RerunTest[],
+  most: number,
 ): Promise<RerunTest | undefined> {
   const several = await severalOf(known)
   if (!several) return undefined
@@ -108,9 +112,9 @@ async function under(
     ...(known.version !== CALCULATION_VERSION && { calculationVersion: known.version }),
   }
   try {
-    const found = testsOf(kind.parts(file.grid, file.bytes), tests)
+    const found = testsOf(kind.parts(file.grid, file.seen.parts()), tests)
     if (found.every(({ test }) => test === undefined)) return undefined
-    return await madeAgain({ ...file, about }, { ...kind, pack: several.packReport }, found)
+    return await madeAgain({ ...file, about }, { ...kind, pack: several.packReport }, found, most)
   } catch (error) {
     const problems = problemsOf(error)
     if (problems === undefined) throw error

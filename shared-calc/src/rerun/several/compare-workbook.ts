@@ -1,10 +1,11 @@
 import type { Workbook } from 'exceljs'
+import { heldText } from '../../contract/record/text-field.js'
 import { addressOf, withSheet } from '../../log/grid/address.js'
 import type { Grid } from '../../log/grid/grid.js'
 import { addChartsTo } from '../../reports/workbook/chart/add-charts.js'
 import type { ChartDescription } from '../../reports/workbook/chart/description.js'
 import { fileOfLink } from '../../reports/workbook/file-link.js'
-import { digestParts, savedAgain } from '../../reports/workbook/issued/issued-parts.js'
+import { digestParts, type IssuedParts, savedAgain } from '../../reports/workbook/issued/issued-parts.js'
 import type { Parts } from '../../reports/workbook/zip/parts.js'
 import { packReport } from '../../versions/several.js'
 import { RECALCULATED_ZERO } from '../agreement.js'
@@ -14,7 +15,8 @@ import { expectedCell, issuedContents } from '../expected-cell.js'
 import { compareLooks } from '../look/compare-looks.js'
 import { savedBy } from '../look/package.js'
 import { strictParts } from '../look/strict-parts.js'
-import { readLook } from '../look/workbook-look.js'
+import { readLook, type WorkbookLook } from '../look/workbook-look.js'
+import { once } from '../once.js'
 import type { Difference } from '../report.js'
 import type { MadeOfTests, PartOf } from './made-of-tests.js'
 
@@ -23,6 +25,23 @@ export interface ComparedWorkbook {
   /** The program that saved it as a whole; absent where none did. */
   readonly savedAgain?: string
   readonly differences: readonly Difference[]
+}
+
+/** A file that is compared with one workbook after another: what is worked out from its parts is worked out once. */
+export interface ComparedParts {
+  /** Throws LogError, as the others do. */
+  readonly parts: () => Parts
+  readonly digests: () => IssuedParts
+  readonly look: () => WorkbookLook
+}
+
+export function comparedParts(read: () => Parts): ComparedParts {
+  const parts = once(read)
+  return {
+    parts,
+    digests: once(() => digestParts(parts())),
+    look: once(() => readLook(parts())),
+  }
 }
 
 export interface WholeOptions {
@@ -36,29 +55,27 @@ export interface WholeOptions {
   readonly pack?: (workbook: Workbook) => Promise<Parts>
 }
 
-/**
- * Every cell and everything visible of a workbook against the same one made again.
- */
+/** Every cell and everything visible of a workbook against the same one made again. */
 export async function compareWhole(
   made: Workbook,
   grid: Grid,
-  parts: Parts,
+  file: ComparedParts,
   { linked, charts = [], first = [], pack = packReport }: WholeOptions,
 ): Promise<ComparedWorkbook> {
   const madeParts = await pack(made)
   addChartsTo(madeParts, charts)
-  const [issued, now] = [digestParts(madeParts), digestParts(parts)]
+  const parts = file.parts()
+  const [issued, now] = [digestParts(madeParts), file.digests()]
   const again = savedAgain(issued, now)
   const cells = compareSheets(grid, made.worksheets, new Map(), again ? RECALCULATED_ZERO : undefined)
-  const looks = compareLooks(readLook(madeParts), readLook(parts), issuedContents(made), again)
+  const looks = compareLooks(readLook(madeParts), file.look(), issuedContents(made), again)
   const found = [
     ...cells.differences,
     ...looks.filter(
       (one) => !(again && linked.some((name) => one.label === `sheet ${name}: links`) && sameFiles(one)),
     ),
   ]
-  const known = new Set(first.map(({ cell }) => cell))
-  const further = found.filter(({ cell }) => cell === undefined || !known.has(cell))
+  const further = notKnown(found, first)
   const others = again ? [] : strictParts(madeParts, parts, issued, now, [...first, ...further])
   return {
     cells: cells.cells,
@@ -66,6 +83,24 @@ export async function compareWhole(
     differences: [...first, ...further, ...others],
   }
 }
+
+const notKnown = (found: readonly Difference[], first: readonly Difference[]): Difference[] => {
+  const known = new Set(first.map(({ cell }) => cell))
+  return found.filter(({ cell }) => cell === undefined || !known.has(cell))
+}
+
+/**
+ * How many differences `compareWhole` is certain to find: those of the cells, without those that another program's saving may explain.
+ * A workbook need not be packed for it, which takes by far the most of a comparison.
+ */
+export function fewestDifferences(made: Workbook, grid: Grid, first: readonly Difference[]): number {
+  const cells = compareSheets(grid, made.worksheets, new Map(), RECALCULATED_ZERO)
+  return [...first, ...notKnown(cells.differences, first)].filter(isCertain).length
+}
+
+/** Texts that the file format cannot hold are written otherwise. */
+const isCertain = ({ rounding, expected }: Difference): boolean =>
+  !rounding && !(typeof expected === 'string' && heldText(expected) !== expected)
 
 /** Whether links lead to files of the same names: the folders before them are written as each program likes. */
 const sameFiles = ({ recorded, expected }: Difference): boolean => filesOf(recorded) === filesOf(expected)

@@ -1,6 +1,6 @@
 import { addressOf } from '../../log/grid/address.js'
 import { eachCell, type Grid } from '../../log/grid/grid.js'
-import { archivedParts } from '../../reports/archive/open-archived.js'
+import type { Parts } from '../../reports/workbook/zip/parts.js'
 import { Package } from '../look/package.js'
 import { deep } from '../look/xml-tree.js'
 import { numberAt, textAt } from './sheet-content.js'
@@ -28,10 +28,10 @@ export const asInCells = (grid: Grid): Entered => ({
  * As the rest of the file says: the stored results of formulas that show such a cell, and the title among the file's properties. Where
  * only the cell was changed, this is what was entered.
  */
-export function asInResults(grid: Grid, bytes: Uint8Array): Entered {
+export function asInResults(grid: Grid, parts: Parts): Entered {
   const cells = asInCells(grid)
   const shown = resultsShown(grid)
-  const from = new Package(archivedParts(bytes))
+  const from = new Package(parts)
   const title = deep(from.tree('docProps/core.xml'), 'title')[0]?.text ?? ''
   return {
     number: (sheet, row, column) =>

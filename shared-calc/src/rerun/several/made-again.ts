@@ -3,11 +3,16 @@ import { counted, firstFew } from '../../catalogue/words.js'
 import { problemsOf } from '../../contract/problem.js'
 import { addressOf, withSheet } from '../../log/grid/address.js'
 import type { Grid } from '../../log/grid/grid.js'
-import { archivedParts } from '../../reports/archive/open-archived.js'
 import type { SeveralParts } from '../../versions/version.js'
 import { archiveDifferences } from '../archive-shape.js'
 import { bad, type Difference, type RerunTest } from '../report.js'
-import { type ComparedWorkbook, compareCopied, compareWhole } from './compare-workbook.js'
+import {
+  type ComparedParts,
+  type ComparedWorkbook,
+  compareCopied,
+  compareWhole,
+  fewestDifferences,
+} from './compare-workbook.js'
 import { asInCells, asInResults, type Entered } from './entered.js'
 import type { MadeOfTests, PartOf } from './made-of-tests.js'
 
@@ -17,6 +22,7 @@ export interface ReportFile {
   readonly about: RerunTest
   readonly bytes: Uint8Array
   readonly grid: Grid
+  readonly seen: ComparedParts
 }
 
 export interface Found {
@@ -30,20 +36,29 @@ type Kind = MadeOfTests & { readonly pack: SeveralParts['packReport'] }
 
 /**
  * The report against the same made again of its tests; where some of them are not given, against what it copies from the others.
+ * @param most - undefined where it has so many differences or more
  * @throws InputError where it cannot be made again
  */
 export async function madeAgain(
   file: ReportFile,
   kind: Kind,
   found: readonly Found[],
+  most: number,
 ): Promise<RerunTest | undefined> {
   const notGiven = found.filter(({ test }) => test === undefined).map(({ part }) => part.file)
-  return notGiven.length > 0 ? ofSomeTests(file, kind, found, notGiven) : ofAllTests(file, kind, found)
+  return notGiven.length > 0 ? ofSomeTests(file, kind, found, notGiven) : ofAllTests(file, kind, found, most)
 }
 
-async function ofAllTests(file: ReportFile, kind: Kind, found: readonly Found[]): Promise<RerunTest> {
+async function ofAllTests(
+  file: ReportFile,
+  kind: Kind,
+  found: readonly Found[],
+  most: number,
+): Promise<RerunTest | undefined> {
   const { about, grid } = file
-  const { cells, savedAgain, differences } = await likest(file, kind, found)
+  const compared = await likest(file, kind, found, most)
+  if (compared === TOO_MANY) return undefined
+  const { cells, savedAgain, differences } = compared
   const real = differences.filter(isReal)
   const [first, ...more] = real
   const made = `made again from its ${counted(found.length, 'test')}${underVersion(about)}`
@@ -68,31 +83,47 @@ async function ofAllTests(file: ReportFile, kind: Kind, found: readonly Found[])
 /**
  * Made again with what was entered, as its cells say. Where that does not agree, one of those cells may have been changed: then as the rest
  * of the file says, if that agrees better; where it agrees as well, either may have been changed, and both are listed.
+ * @param most - so many differences or more are too many: then they need not be known
  */
 async function likest(
-  { bytes, grid }: ReportFile,
+  { bytes, grid, seen }: ReportFile,
   kind: Kind,
   found: readonly Found[],
-): Promise<ComparedWorkbook> {
+  most: number,
+): Promise<Likeness> {
   const first = [...otherFiles(kind, found), ...archiveDifferences(bytes)]
   const options = { linked: [kind.copied.sheet], first, pack: kind.pack }
-  const compare = async (entered: Entered) =>
-    compareWhole(layOut(kind, grid, found, entered), grid, archivedParts(bytes), options)
-  const count = ({ differences }: ComparedWorkbook) => differences.filter(isReal).length
+  const compare = async (entered: Entered, fewer: number) => {
+    const made = layOut(kind, grid, found, entered)
+    if (fewestDifferences(made, grid, first) >= fewer) return TOO_MANY
+    return compareWhole(made, grid, seen, options)
+  }
   const cells = asInCells(grid)
-  const byCells = await compare(cells).catch(unusable)
+  const byCells = await compare(cells, most).catch(unusable)
   if (byCells && count(byCells) === 0) return byCells
-  const byResults = await compare(asInResults(grid, bytes)).catch(byCells ? unusable : undefined)
-  if (!byCells) return byResults as ComparedWorkbook
-  let best = byResults && count(byResults) < count(byCells) ? byResults : byCells
-  if (best === byCells && byResults && count(byResults) === count(byCells))
-    best = { ...byCells, differences: bothOf(byCells.differences, byResults.differences) }
-  if (count(best) < MANY) return best
+  const byResults = await compare(asInResults(grid, seen.parts()), most).catch(byCells ? unusable : undefined)
+  let best = likelier(byCells, byResults)
+  // Where another version had few differences, none of them points to such a cell.
+  if (count(best) < MANY || most < MANY) return best
   for (const guess of kind.guesses?.(grid) ?? []) {
-    const guessed = await compare({ ...cells, guess }).catch(unusable)
+    const guessed = await compare({ ...cells, guess }, Math.min(most, count(best))).catch(unusable)
     if (guessed && count(guessed) < count(best)) best = guessed
   }
   return best
+}
+
+type Likeness = ComparedWorkbook | typeof TOO_MANY
+const TOO_MANY = 'too many'
+
+const count = (compared: Likeness): number =>
+  compared === TOO_MANY ? Number.POSITIVE_INFINITY : compared.differences.filter(isReal).length
+
+/** At least one of them is given. */
+function likelier(byCells: Likeness | undefined, byResults: Likeness | undefined): Likeness {
+  if (!byCells || !byResults) return byCells ?? byResults ?? TOO_MANY
+  if (byCells === TOO_MANY || byResults === TOO_MANY || count(byCells) !== count(byResults))
+    return count(byResults) < count(byCells) ? byResults : byCells
+  return { ...byCells, differences: bothOf(byCells.differences, byResults.differences) }
 }
 
 /** Differences that point to a cell on which all the others depend. */

@@ -1,6 +1,7 @@
 import type { Workbook } from 'exceljs'
 import type { GivenHome } from '../../assessment/building/home.js'
 import type { Grid } from '../../log/grid/grid.js'
+import type { Parts } from '../../reports/workbook/zip/parts.js'
 import type { NamedTest } from '../named-test.js'
 import type { Entered, Guess } from './entered.js'
 
@@ -23,7 +24,7 @@ export interface MadeOfTests {
     readonly file: number
   }
   /** The tests that a workbook says it is made of. */
-  readonly parts: (grid: Grid, bytes: Uint8Array) => readonly PartOf[]
+  readonly parts: (grid: Grid, parts: Parts) => readonly PartOf[]
   /** Made again with whatever else was entered for it, as the workbook says. @throws InputError where that cannot be made */
   readonly layOut: (grid: Grid, tests: readonly GivenHome[], entered: Entered) => Workbook
   /** What may have been entered, where the cells that say so agree with nothing else. */

@@ -61,9 +61,9 @@ export function hiddenInPictures(book: PackageText): HiddenChange[] {
     {
       name: 'pictures exchanged',
       change: (b) => {
-        const [x = '', y = ''] = pictures
+        const [x = '', y = ''] = [pictures.at(0), pictures.at(-1)]
         const [one, two] = [b.parts[x], b.parts[y]]
-        if (!one || !two) throw new Error('the workbook has no two pictures')
+        if (!one || !two || one.length === two.length) throw new Error('the workbook has no two pictures')
         b.parts[x] = two
         b.parts[y] = one
       },
