@@ -192,7 +192,7 @@ function ofNumber(
 }
 
 /** A pressure that only the air outside can have. */
-function isBarometer(value: number | undefined, unit: KnownUnit | undefined): boolean {
+export function isBarometer(value: number | undefined, unit: KnownUnit | undefined): boolean {
   if (value === undefined || !unit) return false
   const inPa = {
     hPa: 100,

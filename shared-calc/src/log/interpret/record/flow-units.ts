@@ -7,6 +7,7 @@ import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
 import type { Draft } from './draft.js'
 import { rangeOfDevice } from './range-of-device.js'
+import { resultOver } from './result-over.js'
 import { doubtOfUnits, provenUnit, resultsAt50 } from './results-at-50.js'
 import { statedElsewhere } from './run-units.js'
 import type { VolumeFound } from './sizes.js'
@@ -80,6 +81,16 @@ function flowUnit(
   }
   if (carrier.unit?.kind === 'flow') return carrier.unit
   if (run.readings.every((row) => row.carriers.every((one) => one?.unit?.kind === 'flow'))) return M3_H
+  const result = resultOver(run.block, carrier)
+  if (result) {
+    draft.collector.refuse(
+      'not-found',
+      `"${result.text}" is ${result.per} and no air flow; write the measured air flows in the log, with a heading such as "Flow (m³/h)", and read it again`,
+      result.cell,
+      PATH,
+    )
+    return undefined
+  }
   const typed = draft.answers[PATH]
   if (typed !== undefined) return answeredUnit(draft, typed, carrier.headingCell)
   const other = runs.flatMap(({ block }) => block.carriers).find(({ unit }) => unit?.kind === 'flow')?.unit

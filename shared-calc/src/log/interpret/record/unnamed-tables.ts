@@ -5,6 +5,7 @@ import type { Block } from '../tables/choose.js'
 import type { KnownColumn } from '../tables/columns.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Draft } from './draft.js'
+import { resultOver } from './result-over.js'
 
 /** Blocks without headings that are said to be no readings are left out, where others have headings. */
 export function withoutRefused(draft: Draft, found: readonly FoundRun[]): readonly FoundRun[] {
@@ -25,6 +26,8 @@ export function askUnnamed(draft: Draft, runs: readonly FoundRun[]): void {
   const path = 'table.columns'
   const own = runs.filter((run) => run.block.unnamed.length > 0 && !everyCellSaysItself(run))
   if (own.length === 0) return
+  // Refused with its unit.
+  if (own.some(({ block }) => block.carriers.some((one) => resultOver(block, one)))) return
   const cells = own.flatMap(({ view, block }) =>
     block.unnamed.map(({ at }) => view.address(block.segment.head.first, at)),
   )

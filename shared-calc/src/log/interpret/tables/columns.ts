@@ -1,6 +1,7 @@
 import { bareUnit } from '../../cells/stated-unit.js'
 import type { KnownUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
+import { isBarometer } from '../fields/classify.js'
 import type { View } from '../grid/view.js'
 import { directionIn, type Label, readLabel, says } from '../words/label.js'
 import type { Column, Head } from './heads.js'
@@ -93,11 +94,13 @@ export function roleOf(view: View, first: number, last: number, column: Column):
   let directions = 0
   let moments = 0
   let leading = 0
+  let lowest: number | undefined
   for (let row = first; row <= Math.min(last, first + LOOK); row++) {
     const content = view.at(row, column.at)
     if (content?.kind === 'number') {
       numbers++
       if (texts === 0) leading++
+      lowest = Math.min(lowest ?? content.written.value, content.written.value)
     }
     if (content?.kind === 'time' || content?.kind === 'date') moments++
     if (content?.kind !== 'text') continue
@@ -107,11 +110,15 @@ export function roleOf(view: View, first: number, last: number, column: Column):
   // Remarks below its numbers make no column of words.
   const textual = texts > numbers && leading < FEWEST
   const unit = column.unit ?? (textual ? undefined : unitOfRows(view, first, column))
+  // "p_hPa" beside 1008, 1010, 1009: no building is under that pressure.
+  const ofAir = isBarometer(lowest, unit)
   const role =
     // Below times of day the name of a direction begins another block.
     textual && moments === 0 && directions > 0 && directions >= texts / 2
       ? 'direction'
-      : byWords({ ...column, ...(unit ? { unit } : {}) }, textual, texts + numbers)
+      : ofAir
+        ? 'other'
+        : byWords({ ...column, ...(unit ? { unit } : {}) }, textual, texts + numbers)
   return { ...column, ...(unit ? { unit } : {}), role, numbers, texts }
 }
 
@@ -127,10 +134,11 @@ function unitOfRows(view: View, first: number, { at, label }: Column): KnownUnit
 }
 
 /** "l/s per m²", "m³/(h·m²)": a result for each square metre, and no flow. */
-const PER_AREA = /(?:\/|\bper\b|\bpr\.?|\bpro\b|\bje\b|\bpar\b|[·*. ]|\bh)\s?m(?:²|2|\^2)(?![\p{L}\d])/iu
+export const PER_AREA =
+  /(?:\/|\bper\b|\bpr\.?|\bpro\b|\bje\b|\bpar\b|[·*. ]|\bh)\s?m(?:²|2|\^2)(?![\p{L}\d])/iu
 
 /** "Flow/vol (1/h)", "n (h⁻¹)": changes of air, and no flow. */
-const PER_HOUR = /(?:^|[\s([/])(?:1\s?\/\s?h|h\s?(?:⁻¹|\^?[-−]1))(?![\p{L}\d])/u
+export const PER_HOUR = /(?:^|[\s([/])(?:1\s?\/\s?h|h\s?(?:⁻¹|\^?[-−]1))(?![\p{L}\d])/u
 
 /** "u (Pa)", "± (m³/h)", "s (Pa)": a spread, and no reading. */
 const SPREAD = /^(?:[usσ]\s?\(|±|\+\/?-)/i
