@@ -23,10 +23,10 @@ const logWith = (change: (reading: [number, number]) => [number, number]) =>
 const without = { ...dep, readings: dep.readings.filter((_, index) => index !== SLIPPED) }
 
 const SLIPS: [string, (reading: [number, number]) => [number, number], string][] = [
-  ['pressure ten times too large', ([p, q]) => [Math.round(p * 10), q], 'Its pressure is about ten times'],
-  ['pressure ten times too small', ([p, q]) => [p / 10, q], 'Its pressure is about a tenth of'],
-  ['flow ten times too large', ([p, q]) => [p, q * 10], 'Its air flow is about ten times'],
-  ['flow ten times too small', ([p, q]) => [p, q / 10], 'Its air flow is about a tenth of'],
+  ['pressure ten times too large', ([p, q]) => [Math.round(p * 10), q], 'The pressure is about ten times'],
+  ['pressure ten times too small', ([p, q]) => [p / 10, q], 'The pressure is about a tenth of'],
+  ['flow ten times too large', ([p, q]) => [p, q * 10], 'The air flow is about ten times'],
+  ['flow ten times too small', ([p, q]) => [p, q / 10], 'The air flow is about a tenth of'],
 ]
 
 describe('a decimal point in the wrong place', () => {
@@ -48,6 +48,28 @@ describe('a decimal point in the wrong place', () => {
     expect(asked).toEqual([])
     expect(said.some((message) => message.startsWith('The reading was used, as you answered'))).toBe(true)
     expect(record?.runs[0]?.readings).toHaveLength(dep.readings.length)
+  })
+
+  it('two of them: both are asked about, and both are left out as answered', async () => {
+    const slipped = new Set([SLIPPED, SLIPPED + 3])
+    const bytes = await sheetOfForm(
+      [dep, pres].flatMap(
+        (run): Rows => [
+          [run === dep ? 'Depressurisation' : 'Pressurisation'],
+          ...zeroRows(run),
+          HEADINGS,
+          ...run.readings.map(([pressure, flow], index): [number, number] =>
+            run === dep && slipped.has(index) ? [pressure, flow / 10] : [pressure, flow],
+          ),
+          [null],
+        ],
+      ),
+    )
+    const { asked, texts } = read(bytes)
+    expect(asked).toEqual(['readings.remarked'])
+    expect(texts[0]).toContain('A15 and A18 count? The air flow is about a tenth of')
+    const others = { ...dep, readings: dep.readings.filter((_, index) => !slipped.has(index)) }
+    close(read(bytes, { 'readings.remarked': 'leave out' }).n50, n50Of([others, pres]))
   })
 
   it('readings that scatter by a third are no such slip', async () => {

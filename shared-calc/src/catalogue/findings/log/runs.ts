@@ -212,8 +212,8 @@ export const rowReasons = {
   sign: 'its sign differs from that of the readings before and after it',
   tenfold: (what: 'pressure' | 'flow', times: 'ten times' | 'a tenth of') =>
     what === 'pressure'
-      ? `its pressure is about ${times} what fits its air flow`
-      : `its air flow is about ${times} what fits its pressure`,
+      ? `the pressure is about ${times} what fits the air flow`
+      : `the air flow is about ${times} what fits the pressure`,
   error: 'a cell in the row shows an error',
   unstored:
     'a cell in the row holds a formula without a stored result; open the log in a spreadsheet program and save it',

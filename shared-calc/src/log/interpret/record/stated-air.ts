@@ -34,7 +34,7 @@ export function putStatedAir(draft: Draft, runs: readonly FoundRun[]): void {
       undefined,
       PATH,
     )
-  const said = headingOf(flows) ?? flows.map(saidNear).find((one) => one)
+  const said = headingOf(flows) ?? flows.map((run) => saidNear(run, unreadHeadings(runs))).find((one) => one)
   if (!said) return
   draft.ask({
     path: PATH,
@@ -55,15 +55,26 @@ function headingOf(runs: readonly FoundRun[]): Said | undefined {
   return standard && { text: 'a flow at a standard state', cell: standard.headingCell }
 }
 
+/** The heading of a flow that is not read speaks of that one only. */
+const unreadHeadings = (runs: readonly FoundRun[]): ReadonlySet<string> =>
+  new Set(
+    runs.flatMap(({ block: { segment, carriers } }) =>
+      segment.columns
+        .filter(({ at }) => carriers.every((one) => one.at !== at))
+        .map(({ headingCell }) => headingCell),
+    ),
+  )
+
 const MOST_CHARACTERS = 160
 
 /** "Flows are at 20 °C and 1013 mbar", anywhere on the sheet of the readings, but not with a value of its own beside it. */
-function saidNear({ view, bottom }: FoundRun): Said | undefined {
+function saidNear({ view, bottom }: FoundRun, unread: ReadonlySet<string>): Said | undefined {
   for (let row = 0; row < Math.min(view.rows, bottom + 12); row++)
     for (let column = 0; column < Math.min(view.columns, 30); column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > MOST_CHARACTERS || view.number(row, column + 1) !== undefined)
         continue
+      if (unread.has(view.address(row, column))) continue
       const label = readLabel(text)
       if (!says(label, 'flow') || says(label, 'zero') || label.tokens.length < 4) continue
       const state = STATE.test(text)

@@ -7,27 +7,37 @@ import type { TableRow } from '../tables/table-row.js'
 const ON_THE_CURVE = 0.98
 /** So many others at least say where the curve is. */
 const FEWEST_OTHERS = 4
+/** Every two of them are tried. */
+const MOST_READINGS = 20
 /** How far from ten times a slip of the decimal point may be, as readings scatter. */
 const NEAR_TEN = { least: 7.5, most: 13 } as const
 
-/** "434 | 512" among "61.2 | 655": one reading whose decimal point is in the wrong place is a question. */
+/** "434 | 512" among "61.2 | 655": one or two readings whose decimal point is in the wrong place are a question. */
 export function withTenfold(run: FoundRun): FoundRun {
   const { readings, block } = run
   if (block.law && block.law.rSquared >= ON_THE_CURVE) return run
-  if (readings.length <= FEWEST_OTHERS || !isAlike(readings)) return run
-  const found = readings.flatMap((row) => {
-    const why = row.doubt ? undefined : slipOf(row, readings)
-    return why === undefined ? [] : [{ row, why }]
-  })
-  const [slip, ...more] = found
-  if (!slip || more.length > 0) return run
+  if (readings.length > MOST_READINGS || !isAlike(readings)) return run
+  const slips = onlyOne(readings.map((row) => [row])) ?? onlyOne(pairsOf(readings))
+  if (!slips) return run
   return {
     ...run,
-    readings: readings.map((row) =>
-      row === slip.row ? { ...row, doubt: { kind: 'remark' as const, why: slip.why } } : row,
-    ),
+    readings: readings.map((row) => {
+      const why = slips.get(row)
+      return why === undefined ? row : { ...row, doubt: { kind: 'remark' as const, why } }
+    }),
+  }
+
+  /** The slips of one of these groups of readings, where no other group explains the run too. */
+  function onlyOne(groups: readonly (readonly TableRow[])[]): Slips | undefined {
+    const [found, ...more] = groups.flatMap((rows) => slipsOf(rows, readings) ?? [])
+    return more.length > 0 ? undefined : found
   }
 }
+
+type Slips = ReadonlyMap<TableRow, string>
+
+const pairsOf = (rows: readonly TableRow[]): TableRow[][] =>
+  rows.flatMap((row, index) => rows.slice(index + 1).map((other) => [row, other]))
 
 /** One flow a reading, and all in the same units. */
 function isAlike(readings: readonly TableRow[]): boolean {
@@ -40,15 +50,21 @@ function isAlike(readings: readonly TableRow[]): boolean {
 const flowOf = ({ carriers }: TableRow): number => Math.abs(carriers[0]?.value ?? 0)
 const pressureOf = ({ pressure }: TableRow): number => Math.abs(pressure.value)
 
-/** Why a reading may be ten times off, by the curve through the others. */
-function slipOf(row: TableRow, readings: readonly TableRow[]): string | undefined {
-  const others = readings.filter((other) => other !== row)
+/** Why each of some readings may be ten times off, by the curve through the others. */
+function slipsOf(rows: readonly TableRow[], readings: readonly TableRow[]): Slips | undefined {
+  const others = readings.filter((row) => !rows.includes(row))
+  if (others.length < FEWEST_OTHERS || rows.some(({ doubt }) => doubt)) return undefined
   const law = powerLaw(others.map(pressureOf), others.map(flowOf))
   if (!law || law.rSquared < ON_THE_CURVE || !(law.exponent > 0)) return undefined
-  return (
-    slip('pressure', pressureOf(row) / pressureAt(law, flowOf(row))) ??
-    slip('flow', flowOf(row) / flowAt(law, pressureOf(row)))
-  )
+  const slips = new Map<TableRow, string>()
+  for (const row of rows) {
+    const why =
+      slip('pressure', pressureOf(row) / pressureAt(law, flowOf(row))) ??
+      slip('flow', flowOf(row) / flowAt(law, pressureOf(row)))
+    if (why === undefined) return undefined
+    slips.set(row, why)
+  }
+  return slips
 }
 
 const flowAt = ({ at50, exponent }: PowerLaw, pressure: number): number => at50 * (pressure / 50) ** exponent

@@ -1,6 +1,7 @@
 import type { View } from '../grid/view.js'
 import { powerLaw } from '../tables/physics.js'
 import type { FoundRun } from '../tables/runs.js'
+import { isExampleTitle } from '../words/example.js'
 import { readLabel, says } from '../words/label.js'
 import { directionOf, type TestGroup } from './test-group.js'
 
@@ -44,7 +45,7 @@ export function refusalOf({ runs }: TestGroup, groups: readonly TestGroup[]): Te
     return { title: view.name, cell: view.address(top, first.left) }
   const above = Math.max(endAbove(first, groups), top - TITLE_ROWS)
   const headed = groups.every((one) => one.runs === runs || one.runs.every((run) => run.view !== view))
-    ? headOfSheet(view, top)
+    ? headOfSheet(view, top, groups.length > 1)
     : undefined
   if (headed) return headed
   // A title right over the headings is the first line of them.
@@ -119,15 +120,19 @@ const EXACT = 0.99999
 const isAtOnePressure = ({ readings }: FoundRun): boolean =>
   readings.length > 1 && readings.every(({ pressure }) => pressure.value === readings[0]?.pressure.value)
 
-/** "INVALID: too much wind" at the head of a sheet that holds one test, as the first word: a rule says when a test is so. */
-function headOfSheet(view: View, top: number): TestGroup['refusedBy'] {
+/**
+ * "INVALID: too much wind" at the head of a sheet that holds one test, as the first word: a rule says when a test is so. Beside other
+ * tests, "Example" too.
+ */
+function headOfSheet(view: View, top: number, hasOthers: boolean): TestGroup['refusedBy'] {
   for (let row = 0; row < Math.min(top, HEAD_ROWS); row++)
     for (let column = 0; column < Math.min(view.columns, HEAD_COLUMNS); column++) {
       const text = view.text(row, column)
       if (text === undefined || text.length > 80 || view.at(row, column + 1)) continue
       const { tokens } = readLabel(text)
       const first = readLabel(tokens.slice(0, tokens[0] === 'test' ? 2 : 1).join(' '))
-      const isRefused = says(first, 'leftOut') || says(first, 'brokenOff')
+      const isRefused =
+        says(first, 'leftOut') || says(first, 'brokenOff') || (hasOthers && isExampleTitle(text))
       if (isRefused && !tokens.some((token) => CONDITIONS.test(token)))
         return { title: text, cell: view.address(row, column) }
     }
