@@ -5,9 +5,12 @@ import { dep, HEADINGS, HOUSE, pres, zeroRows } from './house'
 
 // Truth: what is written into the sheet.
 const RUNS = [dep, pres]
+/** The second house leaks more than the first. */
+const TIMES = [1, 1.3]
+const flowOf = (flow: number, plot: number): number => Number((flow * (TIMES[plot] as number)).toFixed(1))
 
 /** A house with its form and readings; the first so many of each run. */
-const house = (name: string, volume_m3: number, readings: number): Rows => [
+const house = (plot: number, name: string, volume_m3: number, readings: number): Rows => [
   ['House', name],
   ['Date', day('2026-04-22')],
   ['Internal volume (m³)', volume_m3],
@@ -20,7 +23,7 @@ const house = (name: string, volume_m3: number, readings: number): Rows => [
       [run === dep ? 'Depressurisation' : 'Pressurisation'],
       ...zeroRows(run),
       HEADINGS,
-      ...run.readings.slice(0, readings),
+      ...run.readings.slice(0, readings).map(([pressure, flow]) => [pressure, flowOf(flow, plot)]),
       [null],
     ],
   ),
@@ -41,7 +44,7 @@ describe('two houses side by side, each with its form', () => {
     [8, 6],
   ])('with %i and %i readings a run', async (left, right) => {
     const bytes = await book({
-      Log: beside(house('Plot 1', HOUSE.volume_m3, left), house('Plot 2', 388.4, right)),
+      Log: beside(house(0, 'Plot 1', HOUSE.volume_m3, left), house(1, 'Plot 2', 388.4, right)),
     })
     const { tests, questions } = interpretLog({ bytes, fileName: 'log.xlsx' }, {})
     expect(questions.map(({ path }) => path)).toEqual([])
@@ -56,7 +59,10 @@ describe('two houses side by side, each with its form', () => {
           readings: run.readings.map(({ pressure_Pa, flow_m3_h }) => [pressure_Pa, flow_m3_h]),
         })),
       ).toEqual(
-        RUNS.map(({ before, readings }) => ({ before: [before], readings: readings.slice(0, count) })),
+        RUNS.map(({ before, readings }) => ({
+          before: [before],
+          readings: readings.slice(0, count).map(([pressure, flow]) => [pressure, flowOf(flow, index)]),
+        })),
       )
   })
 })
