@@ -85,7 +85,7 @@ function flowUnit(
   if (result) {
     draft.collector.refuse(
       'not-found',
-      `"${result.text}" is ${result.per} and no air flow; write the measured air flows in the log, with a heading such as "Flow (m³/h)", and read it again`,
+      `"${result.text}" is ${result.per}, not an air flow; write the measured air flows in the log, with a heading such as "Flow (m³/h)", and read it again`,
       result.cell,
       PATH,
     )
