@@ -3,6 +3,7 @@ import { parseRecord, type TestRecord } from '@draughtbook/shared-calc'
 import { rerunFile } from '@draughtbook/shared-calc/rerun'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import { describe, expect, it } from 'vitest'
+import { once } from '../../shared-calc/src/rerun/once'
 import { inventedRecord } from '../archive/invented-record'
 import { house } from '../site/support/house'
 import { savedByGnumeric } from '../support/gnumeric'
@@ -35,15 +36,6 @@ const atTheLimit = (): TestRecord => {
 }
 
 type Make = () => Promise<Uint8Array>
-
-/** Makes a workbook when it is first asked for. */
-function once(make: Make): Make {
-  let made: Promise<Uint8Array> | undefined
-  return () => {
-    made ??= make()
-    return made
-  }
-}
 
 const written = once(() => writeSummaryWorkbook(demo()))
 const byLibreOffice = once(async () => recalculate(await written()))

@@ -72,9 +72,9 @@ interface Shared {
 }
 
 /**
- * Contexts for the pages of most tests, one of each kind and one page at a time: what it kept is cleared when the test ends, and
- * before the test opens another, where it has closed the one before. An idle page keeps its process alive, so that the next page finds code compiled and memory in place. That is a third of the processor time
- * of a short test.
+ * Contexts for the pages of most tests, one of each kind and one page at a time: what it kept is cleared when the test ends, and before
+ * the test opens another, where it has closed the one before. An idle page keeps its process alive, so that the next page finds code
+ * compiled and memory in place. That is a third of the processor time of a short test.
  */
 const shared = new Map<string, Promise<Shared>>()
 /** The pages of the test that runs, by kind; undefined while one is being opened. */

@@ -11,6 +11,7 @@ import {
   writeSummaryWorkbook,
   writeTakeOffWorkbook,
 } from '@draughtbook/shared-calc/workbook'
+import { once } from '../../../shared-calc/src/rerun/once'
 import { inventedMonth } from '../../archive/invented-month'
 import { inventedRecord } from '../../archive/invented-record'
 import { house } from '../../site/support/house'
@@ -116,15 +117,6 @@ const stages = (): Promise<Uint8Array> =>
   })
 
 type Make = () => Promise<Uint8Array>
-
-/** Makes a workbook when it is first asked for. */
-function once(make: Make): Make {
-  let made: Promise<Uint8Array> | undefined
-  return () => {
-    made ??= make()
-    return made
-  }
-}
 
 /** Every kind of workbook that there is, from invented data. */
 export const everyKind = (

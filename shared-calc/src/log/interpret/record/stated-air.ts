@@ -34,7 +34,8 @@ export function putStatedAir(draft: Draft, runs: readonly FoundRun[]): void {
       undefined,
       PATH,
     )
-  const said = headingOf(flows) ?? flows.map((run) => saidNear(run, unreadHeadings(runs))).find((one) => one)
+  const unread = unreadHeadings(runs)
+  const said = headingOf(flows) ?? flows.map((run) => saidNear(run, unread)).find((one) => one)
   if (!said) return
   draft.ask({
     path: PATH,

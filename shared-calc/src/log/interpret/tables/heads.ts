@@ -5,7 +5,7 @@ import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import { zeroValuesIn } from '../zero-flow/in-text.js'
-import { isOfTableBeside } from './table-beside.js'
+import { tableBeside } from './table-beside.js'
 
 /** A column below a heading. */
 export interface Column {
@@ -184,9 +184,10 @@ export function headAt(view: View, first: number, under: readonly number[]): Hea
     if (texts > 0) top = row
   }
   const label = top < first - 1 && isLabelOfZero(view, first - 1, under)
+  const isBeside = tableBeside(view, first, under)
   const columns: Column[] = []
   for (let column = 0; column < view.columns; column++) {
-    if (!under.includes(column) && isOfTableBeside(view, first, under, column)) continue
+    if (isBeside(column)) continue
     const made = columnAt(view, top, label ? first - 1 : first, first, column)
     if (made) columns.push(made)
   }

@@ -9,49 +9,52 @@ const FEWEST = 3
 const BLANK_ROWS = 6
 
 /**
- * Whether a column belongs to a table of its own beside the one that begins here: a blank column parts them, and its numbers began
+ * Tells which columns belong to a table of its own beside the one that begins here: a blank column parts them, and their numbers began
  * further up, or begin below headings further down. Of two houses side by side one may have a reading more.
  * @param first - first row of numbers
  * @param under - columns of the table that begins here
  */
-export function isOfTableBeside(
+export function tableBeside(
   view: View,
   first: number,
   under: readonly number[],
-  column: number,
-): boolean {
-  if (view.turned || !isParted(view, first, under, column)) return false
-  const isGoingOn = [first - 2, first - 1, first].every((row) => view.number(row, column) !== undefined)
-  return isGoingOn || isHeadedLater(view, first, column)
+): (column: number) => boolean {
+  if (view.turned) return () => false
+  const left = nextBlank(view, first, Math.min(...under), -1)
+  const right = nextBlank(view, first, Math.max(...under), 1)
+  return (column) =>
+    (column < left || column > right) &&
+    (isGoingOn(view, first, column) || isHeadedLater(view, first, column))
 }
 
-function isParted(view: View, first: number, under: readonly number[], column: number): boolean {
-  const [left, right] = [Math.min(...under), Math.max(...under)]
-  const [from, to] = column < left ? [column, left] : [right, column]
-  for (let between = from + 1; between < to; between++)
-    if (
-      Array.from({ length: BLANK_ROWS }, (_, index) => first - 1 + index).every(
-        (row) => !view.at(row, between),
-      )
-    )
-      return true
-  return false
+/** The nearest blank column on one side; beyond the sheet where there is none. */
+function nextBlank(view: View, first: number, from: number, step: 1 | -1): number {
+  const isFilled = (column: number) => inRows(first - 1, BLANK_ROWS).some((row) => view.at(row, column))
+  let column = from + step
+  while (column >= 0 && column < view.columns && isFilled(column)) column += step
+  return column
 }
+
+const inRows = (from: number, count: number): number[] =>
+  Array.from({ length: count }, (_, index) => from + index)
+
+const areNumbers = (view: View, from: number, column: number): boolean =>
+  inRows(from, FEWEST).every((row) => view.number(row, column) !== undefined)
+
+const isGoingOn = (view: View, first: number, column: number): boolean => areNumbers(view, first - 2, column)
 
 /** This column, or one right beside it, has a heading of pressures or flows further down with numbers below. */
-function isHeadedLater(view: View, first: number, column: number): boolean {
-  for (let row = first; row < Math.min(view.rows, first + ROWS_LATER); row++)
-    for (const at of [column, column - 1, column + 1]) {
-      const text = view.text(row, at)
-      if (text === undefined || view.number(row, at + 1) !== undefined) continue
-      const label = readLabel(text)
-      const kind = label.unit?.kind
-      const isHeading = ['pressure', 'flow'].some(
-        (one) => kind === one || says(label, one as 'pressure' | 'flow'),
-      )
-      if (says(label, 'zero') || !isHeading) continue
-      const below = Array.from({ length: FEWEST }, (_, index) => view.number(row + 1 + index, at))
-      if (below.every((value) => value !== undefined)) return true
-    }
-  return false
+const isHeadedLater = (view: View, first: number, column: number): boolean =>
+  inRows(first, ROWS_LATER).some((row) =>
+    [column, column - 1, column + 1].some((at) => isHeadingOfReadings(view, row, at)),
+  )
+
+function isHeadingOfReadings(view: View, row: number, column: number): boolean {
+  const text = view.text(row, column)
+  // A label is read only where numbers stand below it: of a large sheet that is little.
+  if (text === undefined || view.number(row, column + 1) !== undefined) return false
+  if (!areNumbers(view, row + 1, column)) return false
+  const label = readLabel(text)
+  const names = (one: 'pressure' | 'flow') => label.unit?.kind === one || says(label, one)
+  return !says(label, 'zero') && (names('pressure') || names('flow'))
 }

@@ -1,7 +1,7 @@
 import type { View } from '../grid/view.js'
 import { powerLaw } from '../tables/physics.js'
 import type { FoundRun } from '../tables/runs.js'
-import { isExampleTitle } from '../words/example.js'
+import { beginsExample } from '../words/example.js'
 import { readLabel, says } from '../words/label.js'
 import { directionOf, type TestGroup } from './test-group.js'
 
@@ -131,8 +131,9 @@ function headOfSheet(view: View, top: number, hasOthers: boolean): TestGroup['re
       if (text === undefined || text.length > 80 || view.at(row, column + 1)) continue
       const { tokens } = readLabel(text)
       const first = readLabel(tokens.slice(0, tokens[0] === 'test' ? 2 : 1).join(' '))
-      const isRefused =
-        says(first, 'leftOut') || says(first, 'brokenOff') || (hasOthers && isExampleTitle(text))
+      // "Template" is no such word: real tests are kept on copies of one.
+      const isExample = hasOthers && says(first, 'example') && beginsExample(text)
+      const isRefused = says(first, 'leftOut') || says(first, 'brokenOff') || isExample
       if (isRefused && !tokens.some((token) => CONDITIONS.test(token)))
         return { title: text, cell: view.address(row, column) }
     }

@@ -7,9 +7,3 @@ const EXAMPLE =
 /** A text that begins with the words for an example. */
 export const beginsExample = (text: string): boolean =>
   EXAMPLE.test(text.trim()) || EXAMPLE.test(readLabel(text).padded.trim())
-
-const EXAMPLE_TITLE =
-  /^(?:example|beispiel|exemple|voorbeeld|esempio|ejemplo|exemplo|eksempel|exempel|esimerkki|przyklad|priklad)$/
-
-/** "Example (do not delete)": the first word of a title. "Template" is no such word: real tests are kept on copies of one. */
-export const isExampleTitle = (text: string): boolean => EXAMPLE_TITLE.test(readLabel(text).tokens[0] ?? '')
