@@ -78,8 +78,13 @@ export const versions: readonly KnownVersion[] = [
     load: async () => (await import('./frozen/v1_10_0.js')) as unknown as VersionParts,
   },
   {
-    version: CALCULATION_VERSION,
+    version: '1.11.0',
     changed: 'new question: a reading of a log that is about ten times off its curve; no figure changes',
+    load: async () => (await import('./frozen/v1_11_0.js')) as unknown as VersionParts,
+  },
+  {
+    version: CALCULATION_VERSION,
+    changed: 'plainer wording of findings, labels and sheets; no figure changes',
     ...current,
   },
 ]
