@@ -2,6 +2,7 @@ import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import { bareUnit } from '../../cells/stated-unit.js'
 import { LIMITS } from '../../limits.js'
+import type { Content } from '../grid/cell-content.js'
 import { isUnstored } from '../grid/unstored.js'
 import { beginsExample } from '../words/example.js'
 import { isPlaceholder, readLabel, says } from '../words/label.js'
@@ -156,7 +157,12 @@ export function walkRows(
     if (isList && rows.length > 0 && says(said, 'zero')) break
     // "Results | Depress. | Press. | Mean" heads another table.
     const isHeading = at?.kind === 'text' && flows.every((one) => one?.kind === 'text')
-    if (summary && isHeading && rows.length > 0) break
+    // "Mean of both" alone over the same headings is the title of another table.
+    const isOfNext =
+      at?.kind !== 'number' &&
+      flows.every((one) => one?.kind !== 'number') &&
+      [pressure, ...carriers].every((column) => isHeadingAgain(segment, row + 1, column))
+    if (summary && (isHeading || isOfNext) && rows.length > 0) break
     if (summary) {
       const carriersOfMean = flows.flatMap((one, index): Figure[] =>
         one?.kind === 'number'
@@ -284,8 +290,8 @@ export function walkRows(
           (bareUnit(one.text) !== undefined || isPlaceholder(one.text) || saysCovered(one.text))),
     )
     if (without && !zero && rows.length > 0 && labelledAsField(labels)) break
-    // Below a gap a small pressure alone may be anything.
-    if (without && !zero && gap && flows.every((one) => !one)) break
+    // Below a gap a small pressure alone or with its unit, as in the lines over another table, may be anything.
+    if (without && !zero && gap && flows.every((one) => !one || isUnitOfPressure(one))) break
     if (without && !zero && rows.length > 0 && isRemarkBeside(segment, row)) break
     const quiet = without && onlyUnits && Math.abs(inPa(written, pressure)) <= ZERO_FLOW_MOST
     const isEmpty = quiet && !zero && written.value === 0 && flows.some((one) => one?.kind === 'number')
@@ -375,3 +381,6 @@ export function walkRows(
     last,
   }
 }
+
+const isUnitOfPressure = (one: Content): boolean =>
+  one.kind === 'text' && bareUnit(one.text)?.kind === 'pressure'
