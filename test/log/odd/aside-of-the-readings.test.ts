@@ -1,6 +1,18 @@
 import { describe, expect, it } from 'vitest'
 import { book, day, type Rows, sheetOf } from '../support/book'
-import { closeTo, dep, HEADINGS, HOUSE, n50Of, type OddRun, pres, read, sheetOfForm, zeroRows } from './house'
+import {
+  closeTo,
+  dep,
+  FORM,
+  HEADINGS,
+  HOUSE,
+  n50Of,
+  type OddRun,
+  pres,
+  read,
+  sheetOfForm,
+  zeroRows,
+} from './house'
 
 // Truth: what is written into the sheet, and the independent fit of ./house.
 const close = closeTo(0.002)
@@ -31,6 +43,25 @@ describe('what stands beside or below the readings', () => {
       [dep.before],
       [pres.before],
     ])
+    close(n50, truth)
+  })
+
+  it('nor are they flows of another run, right behind the unit and beside the readings', async () => {
+    const rows = [dep, pres].flatMap(
+      (run): Rows => [
+        [title(run)],
+        ['Zero flow before', run.before, 'Pa', 3.3],
+        ['Zero flow after', run.after, 'Pa', 3.8],
+        HEADINGS,
+        ...run.readings.map(([p, q]) => [p, q, null, Number((q * 0.9).toFixed(1))]),
+        [null],
+      ],
+    )
+    const bytes = await sheetOfForm(rows, (workbook) => {
+      sheetOf(workbook, 'Test').getColumn(4).hidden = true
+    })
+    const { asked, n50 } = read(bytes)
+    expect(asked).toEqual([])
     close(n50, truth)
   })
 
@@ -70,6 +101,48 @@ describe('what stands beside or below the readings', () => {
     expect(saidOfFile).toContain(
       'The readings in column Test!D11 are those in column Test!A11 after correction. The readings as measured, in column Test!A11, were used.',
     )
+    close(n50, truth)
+  })
+
+  it('nor are those below them, or on a sheet of their own', async () => {
+    const corrected = (run: OddRun): Rows => [
+      ['Corrected pressure (Pa)', 'Corrected flow (m³/h)'],
+      ...run.readings.map(([p, q]) => [
+        Number((p - (run.before + run.after) / 2).toFixed(2)),
+        Number((q * 1.012).toFixed(1)),
+      ]),
+      [null],
+    ]
+    const below = [dep, pres].flatMap(
+      (run): Rows => [[title(run)], ...zeroRows(run), HEADINGS, ...run.readings, [null], ...corrected(run)],
+    )
+    const sheets = {
+      Measured: [...FORM, [null], ...blocks()],
+      Corrected: [dep, pres].flatMap((run): Rows => [[title(run)], ...corrected(run)]),
+    }
+    for (const bytes of [await sheetOfForm(below), await book(sheets)]) {
+      const { asked, tests, n50 } = read(bytes)
+      expect(asked).toEqual([])
+      expect(tests).toBe(1)
+      close(n50, truth)
+    }
+  })
+
+  it('"page 2" and the headings again go on with the run', async () => {
+    const rows = [dep, pres].flatMap(
+      (run): Rows => [
+        [title(run)],
+        ...zeroRows(run),
+        HEADINGS,
+        ...run.readings.slice(0, 4),
+        ['page 2'],
+        HEADINGS,
+        ...run.readings.slice(4),
+        [null],
+      ],
+    )
+    const { asked, n50 } = read(await sheetOfForm(rows))
+    expect(asked).toEqual([])
     close(n50, truth)
   })
 

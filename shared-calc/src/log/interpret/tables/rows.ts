@@ -56,6 +56,7 @@ import {
 } from './words-in-rows.js'
 
 const BLANKS = 3
+const PAGE = /^(?:page|seite|pagina|página|sida|side|strona|blad|blatt|sheet)\s?\d{1,3}$/i
 /** What people write for "as above". */
 const DITTO = /^(?:["'″„“”`´,.|~↓-]+|ditto|dto\.?|do\.?|idem|id\.?|as above|same|s\.?\s?o\.?)$/i
 /** Not even strong wind brings more with the fan covered, Pa; common practice, no source. */
@@ -247,6 +248,8 @@ export function walkRows(
         (hasFlow && (isInside || isWordForPressure(at.text, row, rows, view, pressure)))
       // "n.d. | n.d." in a line of the table, and no headings of another.
       const isBlank = !hasFlow && isInside && [at, ...flows].every(saysNothing)
+      // "Page 2" over the headings again.
+      if (!hasFlow && rows.length > 0 && PAGE.test(at.text.trim())) continue
       if (isTitle || !(isWord || isBlank || labelsAreNotes(view, row, carriers))) break
       if (hasFlow || isBlank) {
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })

@@ -85,7 +85,7 @@ const MOST_CORRECTED = 1.15
 const ROUNDED = 0.11
 
 /**
- * "Building pressure | flow" beside "corrected pressure | corrected flow": each pressure less the same zero flow, each flow times the same factor.
+ * "Building pressure | flow" and elsewhere "corrected pressure | corrected flow": each pressure less the same zero flow, each flow times the same factor.
  */
 function isCorrectedOf(
   one: FoundRun,
@@ -94,16 +94,15 @@ function isCorrectedOf(
 ): boolean {
   const isMeasured = ({ block }: FoundRun) =>
     block.pressure.role !== 'induced' && block.carriers.every(({ role }) => role !== 'corrected')
-  if (one.view !== run.view || isMeasured(run) || !isMeasured(one) || run.readings.length < FEWEST)
-    return false
+  if (isMeasured(run) || !isMeasured(one) || run.readings.length < FEWEST) return false
   if (one.readings.length !== run.readings.length || one.hidden !== run.hidden) return false
+  if (one.direction && run.direction && one.direction !== run.direction) return false
   const [own, others] = [flows.get(one) ?? [], flows.get(run) ?? []]
   const shifts = one.readings.map(
     ({ pressure }, index) => Math.abs(pressure.value) - Math.abs(run.readings[index]?.pressure.value ?? 0),
   )
   const factors = own.map((flow, index) => (others[index] as number) / flow)
   return (
-    one.readings.every(({ row }, index) => row === run.readings[index]?.row) &&
     Math.max(...shifts) - Math.min(...shifts) <= ROUNDED &&
     factors.every((factor) => factor < MOST_CORRECTED && factor > 1 / MOST_CORRECTED) &&
     areAlike(own, others)
