@@ -39,8 +39,15 @@ describe('the catalogue of findings', () => {
     )
   })
 
-  it('says what to do about every finding of a rule', () => {
+  it('says what to do about every finding of a rule, and about all others that are more than a note', () => {
     for (const { remedy } of ofRules) expect(remedy).toBeTruthy()
+    const silent = made.filter(({ severity, remedy }) => severity !== 'note' && !remedy)
+    expect(silent.map(({ id }) => id)).toEqual([])
+  })
+
+  it('names an option only as one of the command line, as the page has none', () => {
+    for (const { message, remedy = '' } of made)
+      expect(`${message} ${remedy}`.replace(/On the command line: .*/, '')).not.toMatch(/--[a-z]/)
   })
 
   it.each(made)('$id: $message $remedy', ({ id, message, remedy = '' }) => {

@@ -44,8 +44,10 @@ const ofLogs = logIds.flatMap((id) => {
 })
 
 /** Every message with the parameters of its samples: what a person reads. */
-export const made: readonly { id: string; rule: string; message: string; remedy?: string | undefined }[] = [
-  ...ofRules,
-  ...ofLogs,
-  ...ofHomes,
-]
+export const made: readonly {
+  id: string
+  rule: string
+  severity: string
+  message: string
+  remedy?: string | undefined
+}[] = [...ofRules, ...ofLogs, ...ofHomes]

@@ -133,7 +133,19 @@ const samples: Samples = {
   ],
   volume: [
     [{ rooms: undefined }],
-    [{ rooms: undefined, unread: { text: '287 + 150 = 437', cell: 'Test!B3' } }],
+    [
+      {
+        rooms: undefined,
+        unread: { text: '287 + 150 = 437', cell: 'Test!B3', why: 'which is not one number' },
+      },
+    ],
+    [{ rooms: undefined, unread: { text: '0', cell: 'Test!B3', why: 'but a volume is above 0' } }],
+    [
+      {
+        rooms: undefined,
+        unread: { text: '312', cell: 'Test!B3', why: 'with the unit Pa, which is not a unit of volume' },
+      },
+    ],
     [{ rooms: { sum: 250.4, unit: 'm³', typed: '250.4 m3', count: 7 } }],
     [{ rooms: { sum: 250.4, unit: undefined, typed: undefined, count: 7 } }],
     [{ rooms: undefined, unstored: 'Test!B3' }],

@@ -12,6 +12,8 @@ describe('the questions about a log', () => {
     for (const one of [text, ...choices.flatMap(({ label, reason = '' }) => [label, reason])]) {
       expect(one).not.toMatch(/ {2}|undefined|NaN|\[object/)
       expect(one).not.toMatch(fieldPath)
+      // A minus sign is U+2212, outside what the log says itself.
+      expect(one.replace(/"[^"]*"/g, '')).not.toMatch(/(^|[\s(])-\d/)
       for (const phrase of [...coinedPhrases, ...slips]) expect(one).not.toMatch(phrase)
     }
   })

@@ -8,10 +8,10 @@ import {
   siteStages,
   USUAL_CONFIDENCE,
   usualShares,
+  withMinus,
 } from '@draughtbook/shared-calc'
 import type { LeftOut } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
-import { withMinus } from '../figures.js'
 import type { StagesOrder } from '../month/archive-messages.js'
 import { LeftOutList } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
