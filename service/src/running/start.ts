@@ -84,8 +84,8 @@ export async function start(settings: Settings, log: Logger): Promise<Running> {
 
 /** Waits of this length are hardly felt, and most bursts are over by then. */
 const WAIT_ms = 500
-/** For each place, so many may wait for one: as many as are answered within the wait, and a caller seldom waits in vain. */
-const WAITING_PER_PLACE = 4
+/** For each place, so many may wait for one: about as many as a quick machine answers within the wait, in some 50 MB. */
+const WAITING_PER_PLACE = 16
 
 /** Where callers are known, one of them has at most half of the places, and of those that wait. */
 function placesFor(settings: Settings): RunningState {
