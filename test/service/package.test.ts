@@ -38,7 +38,9 @@ describe('the packed service', () => {
     const command = join(here, 'node_modules', '.bin', 'draughtbook')
     const record = join(here, 'house.json')
     await writeFile(record, JSON.stringify(demoRecord()))
-    const { stdout } = await run(command, ['evaluate', record, '--pdf', join(here, 'house.pdf')], { cwd: here })
+    const { stdout } = await run(command, ['evaluate', record, '--pdf', join(here, 'house.pdf')], {
+      cwd: here,
+    })
     expect(stdout).toMatch(/n50/i)
     expect((await readFile(join(here, 'house.pdf'))).subarray(0, 5).toString()).toBe('%PDF-')
     // Threads, and the first calculation version, are files of their own.
