@@ -58,9 +58,7 @@ export function SeveralView<Made>(props: SeveralViewProps<Made>) {
         onFiles={(files) => void run.start(files)}
       />
       {state.report ? head(state.report) : null}
-      {state.phase === 'done' ? (
-        <Wishes {...wishes} isFaulty={state.fault !== undefined} />
-      ) : null}
+      {state.phase === 'done' ? <Wishes {...wishes} isFaulty={state.fault !== undefined} /> : null}
       {state.report ? tables(state.report) : null}
     </section>
   )
