@@ -17,7 +17,11 @@ import type { PartOf } from './made-of-tests.js'
 import { stagesAgain } from './stages-again.js'
 
 /** Reads a report on several tests for a re-run: it is compared once those tests are known. */
-export const rerunSeveral = (file: string, bytes: Uint8Array, kind: 'building' | 'stages' | 're-run'): RerunTest => ({
+export const rerunSeveral = (
+  file: string,
+  bytes: Uint8Array,
+  kind: 'building' | 'stages' | 're-run',
+): RerunTest => ({
   file,
   kind,
   outcome: 'agrees',
