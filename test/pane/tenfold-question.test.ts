@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { dep, HEADINGS, sheetOfForm, zeroRows } from '../log/odd/house.js'
-import type { Rows } from '../support/book.js'
+import type { Rows } from '../log/support/book.js'
 import { finding, LOG_INPUT, openDemo, outcome } from './support/steps.js'
 import { World } from './support/world.js'
 
