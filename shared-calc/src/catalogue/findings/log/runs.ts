@@ -195,12 +195,12 @@ export const runTexts = {
   'log-unit-likely/pressures': {
     severity: 'note',
     message: ({ highest }: { highest: number }) =>
-      `No unit is stated for the pressures. They are read in Pa, because no other unit makes ${plain(highest)} possible in a building test.`,
+      `No known unit is stated for the pressures. They are read in Pa, because no other unit makes ${plain(highest)} possible in a building test.`,
   },
   'log-unit-proven/flows': {
     severity: 'note',
     message: ({ unit, result, cell }: { unit: string; result: number; cell: string }) =>
-      `No unit is stated for the flows. They are read in ${unit}, because only then do they give the log's own result (${plain(result, 6)} in ${cell}).`,
+      `No known unit is stated for the flows. They are read in ${unit}, because only then do they give the log's own result (${plain(result, 6)} in ${cell}).`,
   },
 } as const satisfies RemarkTexts
 
