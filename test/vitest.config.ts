@@ -9,7 +9,12 @@ const path = (relative: string) => fileURLToPath(new URL(relative, import.meta.u
  * Tests that drive Chromium: on a busy machine the browser itself now and then gives up. Such a test is run once more,
  * and the closing lines name it. All others must pass the first time. Each file has a browser and a service of its own.
  */
-const BROWSER = ['test/pane/**/*.test.ts', 'test/site/house-page.test.ts', 'test/uncertainty/pane.test.ts']
+const BROWSER = [
+  'test/pane/**/*.test.ts',
+  'test/register/month-view.test.ts',
+  'test/site/house-page.test.ts',
+  'test/uncertainty/pane.test.ts',
+]
 
 /**
  * Tests that only calculate: they replace no module, change no setting and keep nothing, so their files share a process and load

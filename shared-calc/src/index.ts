@@ -41,7 +41,7 @@ export * from './catalogue/figures.js'
 export { didYouMean, nearest } from './catalogue/nearest.js'
 export { decimalsBeside, type Judged, judgedTexts, limitedName, unitText } from './catalogue/shown-figure.js'
 export { cited } from './catalogue/sources.js'
-export { capital, counted, dayInWords, dayOf, outcomeWords } from './catalogue/words.js'
+export { capital, counted, dayInWords, dayOf, outcomeWords, visible, withMinus } from './catalogue/words.js'
 export { type FileKind, refuseOtherKind } from './contract/file-kind.js'
 export {
   Calibration,

@@ -102,6 +102,14 @@ describe('a result from the queue', () => {
       )
     expect(({} as Record<string, unknown>).polluted).toBeUndefined()
   })
+
+  // Its form would refuse these too, but only after a long look at each value.
+  it.each([
+    ['1000000 values', { lines: [], leftOut: Array(1_100_000).fill(0) }],
+    ['50 levels', JSON.parse(`${'['.repeat(60)}${']'.repeat(60)}`)],
+  ])('is counted before its form is looked at: more than %s', (bound, result) => {
+    expect(() => take('register', 'a.xlsx', result)).toThrow(`(more than ${bound})`)
+  })
 })
 
 type Lines = { lines: Record<string, unknown>[] }

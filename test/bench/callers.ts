@@ -10,27 +10,28 @@ export function requestsFor(base: string, bodies: readonly string[]): Buffer[] {
   )
 }
 
-/** Most connections open at once; requests beyond wait for one. */
-const MOST = 256
-
 interface Wanted {
   readonly request: Buffer
-  readonly resolve: (ok: boolean) => void
+  readonly resolve: (status: number) => void
 }
 
-/** Connections that each send one request at a time; their answers are only counted. */
+/** Connections that each send one request at a time. Of the answers only the status is kept; it is 0 where the connection broke. */
 export class Callers {
   private readonly idle: Socket[] = []
   private readonly all = new Set<Socket>()
   private readonly waiting: Wanted[] = []
-  private readonly inHand = new Map<Socket, { wanted: Wanted; left: number; ok: boolean }>()
+  private readonly inHand = new Map<Socket, { wanted: Wanted; left: number; status: number }>()
 
-  constructor(private readonly port: number) {}
+  /** @param most - most connections open at once; requests beyond wait for one */
+  constructor(
+    private readonly port: number,
+    private readonly most = 256,
+  ) {}
 
-  post(request: Buffer): Promise<boolean> {
+  post(request: Buffer): Promise<number> {
     return new Promise((resolve) => {
       const wanted = { request, resolve }
-      const socket = this.idle.pop() ?? (this.all.size < MOST ? this.open() : undefined)
+      const socket = this.idle.pop() ?? (this.all.size < this.most ? this.open() : undefined)
       if (socket) this.send(socket, wanted)
       else this.waiting.push(wanted)
     })
@@ -41,7 +42,7 @@ export class Callers {
   }
 
   private send(socket: Socket, wanted: Wanted): void {
-    this.inHand.set(socket, { wanted, left: Number.NaN, ok: false })
+    this.inHand.set(socket, { wanted, left: Number.NaN, status: 0 })
     socket.write(wanted.request)
   }
 
@@ -54,7 +55,7 @@ export class Callers {
       this.all.delete(socket)
       const place = this.idle.indexOf(socket)
       if (place >= 0) this.idle.splice(place, 1)
-      this.inHand.get(socket)?.wanted.resolve(false)
+      this.inHand.get(socket)?.wanted.resolve(0)
       this.inHand.delete(socket)
     })
     return socket
@@ -67,13 +68,13 @@ export class Callers {
       const head = chunk.indexOf('\r\n\r\n')
       const [, length] = /\r\ncontent-length: (\d+)/i.exec(chunk.toString('latin1', 0, head)) ?? []
       if (head < 0 || length === undefined) return void socket.destroy()
-      now.ok = chunk.toString('latin1', 9, 12) === '200'
+      now.status = Number(chunk.toString('latin1', 9, 12))
       now.left = Number(length) + head + 4
     }
     now.left -= chunk.length
     if (now.left > 0) return
     this.inHand.delete(socket)
-    now.wanted.resolve(now.ok)
+    now.wanted.resolve(now.status)
     const next = this.waiting.shift()
     if (next) this.send(socket, next)
     else this.idle.push(socket)

@@ -5,7 +5,7 @@ import { setTimeout as wait } from 'node:timers/promises'
 import { evaluateInput } from '@draughtbook/shared-calc'
 import { replicas } from './replicas.js'
 import { load, metrics, type Server, startServer } from './service-load.js'
-import { fullLoad, steadyCapacity, steadyLoad } from './steady-load.js'
+import { flood, fullLoad, steadyCapacity, steadyLoad } from './steady-load.js'
 import { twoDirections } from './two-directions.js'
 
 const SERVICE = join(import.meta.dirname, '../../../service/bin/draughtbook.mjs')
@@ -130,9 +130,9 @@ async function atSeventyPercent(
 /** Three times as much as can be served: what is turned away must be told so, and the rest served. */
 async function overloaded(service: Server, bodies: Bodies, capacity: number): Promise<void> {
   const { base, child } = service
-  const { statuses, broken, good } = await load(base, bodies, {
+  const { statuses, good_per_s } = await flood(base, bodies, {
     seconds: 8,
-    connections: 600,
+    connections: 1500,
     rate: 3 * capacity,
   })
   const end = performance.now()
@@ -148,10 +148,11 @@ async function overloaded(service: Server, bodies: Bodies, capacity: number): Pr
     await wait(20)
   }
   const recovered = ((performance.now() - end) / 1000).toFixed(2)
-  const counts = Object.entries(statuses).map(([status, count]) => `${count} × ${status}`)
+  const broken = statuses.get(0) ?? 0
+  const counts = [200, 503].map((status) => `${statuses.get(status) ?? 0} × ${status}`)
   const alive = child.exitCode === null ? 'alive' : 'ended'
   console.log(
-    `  offered 3 times that: ${counts.join(', ')}, ${broken} broken connections; ${good.toFixed(0)} good answers a second; ${alive}, answering within 50 ms again after ${recovered} s`,
+    `  offered 3 times that: ${counts.join(', ')}, ${broken} broken connections; ${good_per_s.toFixed(0)} good answers a second; ${alive}, answering within 50 ms again after ${recovered} s`,
   )
 }
 

@@ -41,8 +41,8 @@ export async function steadyLoad(
       const which = sent
       late[which] = now - (due[which] as number)
       answers.push(
-        callers.post(requests[which % requests.length] as Buffer).then((ok) => {
-          took[which] = ok ? performance.now() - start - (due[which] as number) : Number.NaN
+        callers.post(requests[which % requests.length] as Buffer).then((status) => {
+          took[which] = status === 200 ? performance.now() - start - (due[which] as number) : Number.NaN
         }),
       )
     }
@@ -109,10 +109,41 @@ export async function fullLoad(
   let [sent, good] = [0, 0]
   const askOnAndOn = async (): Promise<void> => {
     while (performance.now() - start < 1000 * seconds)
-      if (await callers.post(requests[sent++ % requests.length] as Buffer)) good++
+      if ((await callers.post(requests[sent++ % requests.length] as Buffer)) === 200) good++
   }
   await Promise.all(Array.from({ length: connections }, askOnAndOn))
   const took_s = (performance.now() - start) / 1000
   callers.end()
   return good / took_s
+}
+
+/** Answers by status; 0 stands for a connection that broke. */
+export interface Flood {
+  readonly statuses: ReadonlyMap<number, number>
+  readonly good_per_s: number
+}
+
+/**
+ * More than can be answered, at a steady rate, over many connections: what is not answered at once does not slow down what comes. (With
+ * so many connections autocannon takes most of the machine itself.)
+ */
+export async function flood(
+  base: string,
+  bodies: readonly string[],
+  { rate, seconds, connections }: SteadyLoad & { readonly connections: number },
+): Promise<Flood> {
+  const requests = requestsFor(base, bodies)
+  const callers = new Callers(Number(new URL(base).port), connections)
+  const statuses = new Map<number, number>()
+  const answers: Promise<void>[] = []
+  const start = performance.now()
+  for (const due of arrivals(rate, seconds)) {
+    while (performance.now() - start < due) await new Promise((resolve) => setTimeout(resolve, 1))
+    const answer = callers.post(requests[answers.length % requests.length] as Buffer)
+    answers.push(answer.then((status) => void statuses.set(status, (statuses.get(status) ?? 0) + 1)))
+  }
+  await Promise.all(answers)
+  const took_s = (performance.now() - start) / 1000
+  callers.end()
+  return { statuses, good_per_s: (statuses.get(200) ?? 0) / took_s }
 }

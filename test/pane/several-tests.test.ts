@@ -113,7 +113,11 @@ describe('the Stages view', () => {
     await page.getByText('Left out: 1').waitFor()
     await page.getByText('What each stage may use').click()
     await page.getByLabel('Fabric may use, %').fill('99')
+    // More than the stage after it may use: that is said until that stage may use more, and what is being set stays in view.
+    const fault = page.getByText(/could not be made: .*must not decrease from stage to stage/)
+    await fault.waitFor()
     await page.getByLabel('After services may use, %').fill('100')
+    await fault.waitFor({ state: 'detached' })
     await page.getByLabel('Probability needed for go, %').fill('50')
     await expect.poll(() => page.locator('.headline').textContent(), SOON).toBe('2 plots: no plot is held up')
     const { bytes } = await downloadOf(page, () =>

@@ -194,7 +194,10 @@ describe('a building of several homes', () => {
       rule: 'summed',
       homes: [one, { ...two, altered: 'changed' }],
     })
-    expect([altered.outcome, altered.findings[0]?.message]).toEqual(['not valid', 'flat-2.xlsx: changed'])
+    expect([altered.outcome, altered.findings[0]?.message]).toEqual([
+      'not valid',
+      'flat-2.xlsx: changed Find out what was changed, or use the workbook as issued.',
+    ])
   })
 
   it('of a French sample is the weighted mean times 1.2 (French trade pages on RE2020), 3 homes of up to 30 (FD P50-784, value from memory)', () => {

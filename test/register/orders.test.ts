@@ -70,7 +70,7 @@ describe('a list of orders', () => {
     ['a fee that is none', ['test number,fee', 'T-1,by agreement'], /B2.*"by agreement" is not a fee/],
     ['a number twice', ['test number,fee', 'T-1,1', 'T-1,2'], /A3.*T-1 is in the list twice/],
     ['no number', ['test number,fee', ',5'], /A2.*the test number is missing/],
-    ['no headings', ['a,b', '1,2'], /no row has the headings/],
+    ['no headings', ['a,b', '1,2'], /needs a row of headings/],
   ])('says which cell cannot be read: %s', (_, list, message) => {
     expect(() => readOrders(text(list), 'orders.csv')).toThrow(message)
   })

@@ -48,7 +48,7 @@ it('a building says which homes it was given more than one test of', () => {
   })
   const twice = findings.filter(({ rule }) => rule === 'homes-twice')
   expect(twice).toMatchObject([{ severity: 'caution', files: ['1.xlsx', '3.xlsx'] }])
-  expect(twice[0]?.message).toMatch(/^More than one test was given of Flat 1\. /)
+  expect(twice[0]?.message).toMatch(/^There is more than one test of Flat 1\. /)
 })
 
 it('the service says which paths of its settings do not exist', async () => {

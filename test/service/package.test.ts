@@ -38,8 +38,17 @@ describe('the packed service', () => {
     const command = join(here, 'node_modules', '.bin', 'draughtbook')
     const record = join(here, 'house.json')
     await writeFile(record, JSON.stringify(demoRecord()))
-    const { stdout } = await run(command, ['evaluate', record], { cwd: here })
+    const { stdout } = await run(command, ['evaluate', record, '--pdf', join(here, 'house.pdf')], {
+      cwd: here,
+    })
     expect(stdout).toMatch(/n50/i)
+    expect((await readFile(join(here, 'house.pdf'))).subarray(0, 5).toString()).toBe('%PDF-')
+    // Threads, and the first calculation version, are files of their own.
+    const issued = join(here, 'issued.xlsx')
+    await cp('test/archive/golden-1.0.0/both directions.xlsx', issued)
+    expect((await run(command, ['rerun', issued], { cwd: here })).stdout).toContain(
+      'agrees with version 1.0.0',
+    )
 
     const base = await serve(command, here)
     expect(await (await fetch(base)).text()).toMatch(/<title>[^<]*Draughtbook/)

@@ -124,19 +124,19 @@ describe('record versions', () => {
       'conditions',
       'barometricPressure_Pa',
       1009,
-      'barometric pressure is 1009; it must be between 45\u00a0000 and 115\u00a0000 Pa. It looks like hPa: 1009 hPa is 100\u00a0900 Pa',
+      'barometric pressure is 1009; it must be between 45\u00a0000 and 115\u00a0000 Pa. Is it in hPa? 1009 hPa is 100\u00a0900 Pa',
     ],
     [
       'conditions',
       'barometricPressure_Pa',
       29.92,
-      'barometric pressure is 29.92; it must be between 45\u00a0000 and 115\u00a0000 Pa. It looks like inHg: 29.92 inHg is 101\u00a0321 Pa',
+      'barometric pressure is 29.92; it must be between 45\u00a0000 and 115\u00a0000 Pa. Is it in inHg? 29.92 inHg is 101\u00a0321 Pa',
     ],
     [
       'conditions',
       'indoorTemperature_C',
       68,
-      'indoor temperature is 68; it must be between −30 and 60 °C. It looks like °F: 68 °F is 20 °C',
+      'indoor temperature is 68; it must be between −30 and 60 °C. Is it in °F? 68 °F is 20 °C',
     ],
     [
       'conditions',

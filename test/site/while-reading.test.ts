@@ -109,14 +109,14 @@ describe('enough readings', () => {
     const state = at(onCurve(pressures, [0.001, -0.001, 0.0005, -0.0005, 0.001, -0.001, 0]))
     expect(state.enough).toBe(true)
     expect(state.enoughWhy).toMatch(
-      /^Enough readings: one more reading would (not )?narrow what the scatter of the fit adds, /,
+      /^Enough readings\. The scatter of the fit adds ±0\.\d\d %\. One more reading would (not )?reduce it/,
     )
   })
 
   it('not said where they scatter: another one narrows the result', () => {
     const state = at(onCurve(pressures, [0.03, -0.02, 0.025, -0.03, 0.02, -0.025, 0.01]))
     expect(state.enough).toBe(false)
-    expect(state.enoughWhy).toMatch(/^Take another reading: /)
+    expect(state.enoughWhy).toMatch(/^Take another reading\. /)
   })
 
   it('what the scatter adds now is the interval of the straight line, computed here by the textbook formula with t = 2.571 from the printed table, 5 degrees of freedom', () => {

@@ -4,9 +4,10 @@ import {
   parseRecord,
   plausibleRanges,
   RECORD_FORMAT,
+  withMinus,
 } from '@draughtbook/shared-calc'
 import { fieldKind, findUnit, interpret, setPath } from '@draughtbook/shared-calc/log'
-import { unitsOf, withMinus } from '../pane/figures.js'
+import { unitsOf } from '../pane/figures.js'
 
 /** A value that no ordinary test has, with what may have been meant. Nothing is calculated from it until answered. */
 export interface AskedValue {

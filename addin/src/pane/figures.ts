@@ -1,3 +1,5 @@
+import { withMinus } from '@draughtbook/shared-calc'
+
 /** A number with so many significant figures, never in powers of ten within everyday sizes. */
 export function figure(value: number, significant = 3): string {
   if (!Number.isFinite(value)) return '–'
@@ -22,9 +24,6 @@ export function signed(value: number, decimals: number): string {
   if (Number(text) === 0) return text
   return value < 0 ? `−${text}` : `+${text}`
 }
-
-/** A true minus sign, as wide as a figure. */
-export const withMinus = (text: string): string => text.replace(/^-/, '−')
 
 /** Units people use for a field of the form, by the unit its name ends in; the record's own first. */
 const BY_ENDING: readonly (readonly [ending: RegExp, units: readonly string[]])[] = [

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import type { Writable } from 'node:stream'
+import { InputError, visible } from '@draughtbook/shared-calc'
 import { builtInLayouts, type Layout, LIMITS, parseLayout } from '@draughtbook/shared-calc/log'
 import type { Request, Response } from 'express'
 import multer from 'multer'
@@ -153,6 +154,9 @@ const nameOf = (name: string): string =>
     // The name was cut in the middle of a character, or sent that way.
     .replace(/\p{Surrogate}/gu, '\ufffd') || 'workbook'
 
+/** The same in a message: characters that nobody sees are shown. */
+const shownName = (name: string): string => visible(nameOf(name))
+
 /** Largest layout and key: ordinary ones have a few kB. */
 const LAYOUT_BYTES = 64 * 1024
 const KEY_BYTES = 16 * 1024
@@ -169,7 +173,7 @@ async function eachInTurn<T>(
     if (size > most)
       throw unusable(
         fieldname,
-        `${nameOf(originalname)} has ${Math.ceil(size / 1024)} kB; at most ${most / 1024} kB are read`,
+        `${shownName(originalname)} has ${Math.ceil(size / 1024)} kB; at most ${most / 1024} kB are read`,
       )
     held.push(await read(file))
   }
@@ -180,10 +184,26 @@ const unusable = (path: string, message: string) =>
   new HttpFault(422, 'The input cannot be used', { kind: 'unusable-input', errors: [{ path, message }] })
 
 /** Checked by a worker first: what is wrong with a layout can take longer to find than the event loop may be held. */
-async function layoutOf({ path }: Express.Multer.File, response: Response, jobs: Jobs): Promise<Layout> {
+async function layoutOf(
+  { path, originalname }: Express.Multer.File,
+  response: Response,
+  jobs: Jobs,
+): Promise<Layout> {
   const body = await readFile(path)
-  const { value } = await patiently(jobs, 'libraryEntry', { body, kind: 'layouts' }, goneSignal(response))
-  return parseLayout(value)
+  try {
+    const { value } = await patiently(jobs, 'libraryEntry', { body, kind: 'layouts' }, goneSignal(response))
+    return parseLayout(value)
+  } catch (error) {
+    // Several layouts may come together: each problem names its file.
+    if (error instanceof InputError)
+      throw new InputError(
+        error.problems.map((problem) => ({
+          ...problem,
+          message: `${shownName(originalname)}: ${problem.message}`,
+        })),
+      )
+    throw error
+  }
 }
 
 async function keyOf({ path, originalname }: Express.Multer.File): Promise<string> {
@@ -191,7 +211,7 @@ async function keyOf({ path, originalname }: Express.Multer.File): Promise<strin
   try {
     publicKeyOf(pem)
   } catch (error) {
-    throw unusable('keys', `${nameOf(originalname)}: ${error instanceof Error ? error.message : ''}`)
+    throw unusable('keys', `${shownName(originalname)}: ${error instanceof Error ? error.message : ''}`)
   }
   return pem
 }

@@ -7,6 +7,7 @@ import {
   outcomeWords,
   probabilityText,
   ruleWords,
+  visible,
 } from '@draughtbook/shared-calc'
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
@@ -14,7 +15,6 @@ import { type AddCommand, DIFFERENT } from './command.js'
 import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
 import { recordsOf } from './run-files.js'
-import { shown } from './terminal.js'
 
 interface Options extends ArchiveOptions {
   readonly out?: string
@@ -27,7 +27,8 @@ interface Options extends ArchiveOptions {
 
 const rule = (text: string): BuildingRule => {
   const found = buildingRules.find((one) => one === text)
-  if (!found) throw new InvalidArgumentError(`give one of ${buildingRules.join(', ')}`)
+  if (!found)
+    throw new InvalidArgumentError(`give ${buildingRules.slice(0, -1).join(', ')} or ${buildingRules.at(-1)}`)
   return found
 }
 
@@ -69,8 +70,8 @@ export const addBuilding: AddCommand = (command, { terminal, end }) => {
       }
       if (unread > 0) end(DIFFERENT)
       if (options.json) return terminal.out(JSON.stringify(result, null, 2))
-      terminal.out(shown(buildingText(result, wanted)))
-      if (out !== undefined) terminal.out(shown(`Building: ${out}`))
+      terminal.out(visible(buildingText(result, wanted)))
+      if (out !== undefined) terminal.out(visible(`Building: ${out}`))
     })
 }
 

@@ -1,10 +1,9 @@
-import { evaluate } from '@draughtbook/shared-calc'
+import { evaluate, visible } from '@draughtbook/shared-calc'
 import type { AddCommand } from './command.js'
 import { withFile } from './errors.js'
 import { findingsText } from './print/findings-text.js'
 import { type AskOptions, readOrAsk } from './read-or-ask.js'
 import { addAnswerOptions, withAnswers } from './set-answers.js'
-import { shown } from './terminal.js'
 
 export const addCheck: AddCommand = (command, { terminal }) => {
   command
@@ -28,7 +27,7 @@ export const addCheck: AddCommand = (command, { terminal }) => {
     }
     for (const { record, findings } of found) {
       const name = found.length === 1 ? '' : `${record.building.name}\n`
-      terminal.out(shown(name + findingsText(findings, record)))
+      terminal.out(visible(name + findingsText(findings, record)))
     }
   })
 }

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { InputError, type Problem, problemLine, problemWords } from '@draughtbook/shared-calc'
 import type { Question } from '@draughtbook/shared-calc/log'
@@ -49,8 +50,10 @@ export class FileError extends Error {
     const { cause } = this.more
     const asked = cause instanceof OpenQuestions && cause.questions.find(({ path }) => path === problem.path)
     if (asked) return questionLine(asked, problem)
-    const ofReadings = problem.path.startsWith('runs') && !/\.json$/i.test(this.file)
-    return ofReadings ? problemWords(problem) : problemLine(problem)
+    // Where a cell is named, it is the cell that has to be corrected.
+    const ofLog =
+      !/\.json$/i.test(this.file) && (problem.cell !== undefined || problem.path.startsWith('runs'))
+    return ofLog ? problemWords(problem) : problemLine(problem)
   }
 }
 
@@ -67,10 +70,10 @@ const LISTED_BY: Readonly<Record<string, string>> = {
   '--target': '. List them all with: draughtbook targets',
 }
 
-/** An output that cannot be written. Where the system finds nothing, it is the folder that is missing. */
+/** An output that cannot be written. Where the system finds nothing, it is mostly the folder that is missing. */
 export function cannotWrite(path: string, error: unknown): UsageError {
   const why =
-    errorCode(error) === 'ENOENT'
+    errorCode(error) === 'ENOENT' && !existsSync(dirname(path))
       ? `there is no folder ${dirname(path)}`
       : (fileFault(error) ?? String(error))
   return new UsageError(`${path} cannot be written: ${why}`)

@@ -1,4 +1,4 @@
-import { type Evaluation, evaluate } from '@draughtbook/shared-calc'
+import { type Evaluation, evaluate, visible } from '@draughtbook/shared-calc'
 import type { ReadTest } from '../input/read-sheet.js'
 import { LIBRARY_VARIABLE } from '../library/layouts.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
@@ -9,7 +9,7 @@ import { evaluationText, labelled } from './print/evaluation-text.js'
 import { readOrAsk } from './read-or-ask.js'
 import type { PicturedTest, PictureWish } from './read-pictures.js'
 import { type AnswerOptions, addAnswerOptions, withAnswers } from './set-answers.js'
-import { shown, type Terminal } from './terminal.js'
+import type { Terminal } from './terminal.js'
 import type { PdfWish } from './write-pdfs.js'
 
 interface Options extends PdfWish, AnswerOptions, PictureWish {
@@ -95,16 +95,16 @@ async function evaluateFile(file: string, options: Options, terminal: Terminal):
     : await (await import('./write-summaries.js')).writeSummaries(file, tests, options)
   const pdfs =
     options.pdf === undefined ? [] : await (await import('./write-pdfs.js')).writePdfs(file, tests, options)
-  for (const line of pdfs.flatMap(({ notes }) => notes)) terminal.err(shown(line))
+  for (const line of pdfs.flatMap(({ notes }) => notes)) terminal.err(visible(line))
   if (options.json) return evaluations
   for (const [i, evaluation] of evaluations.entries()) {
     const { record } = tests[i] ?? {}
-    if (record) terminal.out(shown(evaluationText(record, evaluation)))
-    if (evaluation.uncertainty) terminal.out(shown(`\n${uncertaintyText(evaluation)}`))
-    if (options.trace) terminal.out(shown(`\n${traceText(evaluation)}`))
-    terminal.out(shown(`\n${labelled('Workbook')(written[i] ?? '', 0)}`))
+    if (record) terminal.out(visible(evaluationText(record, evaluation)))
+    if (evaluation.uncertainty) terminal.out(visible(`\n${uncertaintyText(evaluation)}`))
+    if (options.trace) terminal.out(visible(`\n${traceText(evaluation)}`))
+    terminal.out(visible(`\n${labelled('Workbook')(written[i] ?? '', 0)}`))
     const pdf = pdfs[i]
-    if (pdf) terminal.out(shown(labelled('PDF')(pdf.path, 0)))
+    if (pdf) terminal.out(visible(labelled('PDF')(pdf.path, 0)))
   }
   return evaluations
 }

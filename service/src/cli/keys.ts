@@ -1,9 +1,9 @@
 import { open } from 'node:fs/promises'
+import { visible } from '@draughtbook/shared-calc'
 import { errorCode } from '../files/file-fault.js'
 import { makeKeyPair } from '../signature/keys.js'
 import type { AddCommand } from './command.js'
 import { cannotWrite, UsageError } from './errors.js'
-import { shown } from './terminal.js'
 
 export const addKeys: AddCommand = (command, { terminal }) => {
   command.argument('<KEY>', 'file for the private key').action(async (path: string) => {
@@ -11,7 +11,7 @@ export const addKeys: AddCommand = (command, { terminal }) => {
     await writeNew(path, privateKey, 0o600)
     await writeNew(`${path}.pub`, publicKey, 0o644)
     terminal.out(
-      shown(
+      visible(
         [
           `Key ${keyId}`,
           `${path}: private, to sign with (evaluate --sign ${path}). Keep it secret and keep a copy safe.`,

@@ -1,4 +1,5 @@
 import { basename } from 'node:path'
+import { visible } from '@draughtbook/shared-calc'
 import { answersLayout, type Interpretation, interpretLog, openLog } from '@draughtbook/shared-calc/log'
 import { writeAtomically } from '../files/write-atomically.js'
 import type { AddCommand } from './command.js'
@@ -7,7 +8,6 @@ import { labelled } from './print/evaluation-text.js'
 import { understoodText } from './print/understood-text.js'
 import { lastChanged, readBytes } from './read-input.js'
 import { type AnswerOptions, addAnswerOptions, answersOf, withAnswers } from './set-answers.js'
-import { shown } from './terminal.js'
 
 interface Options extends AnswerOptions {
   readonly out?: string
@@ -28,12 +28,12 @@ export const addLayout: AddCommand = (command, { terminal }) => {
       }),
     )
     if (json) terminal.out(JSON.stringify(withoutRecords(read), null, 2))
-    else terminal.out(shown(understoodText(read)))
+    else terminal.out(visible(understoodText(read)))
     if (out === undefined) return
     if (read.tests.length === 0) throw new UsageError(`${file}: no test was found, so nothing was written`)
     const layout = answersLayout(grid, read, answers, basename(out).replace(/(\.layout)?\.json$/, ''))
     await writeAtomically(out, `${JSON.stringify(layout, null, 2)}\n`)
-    if (!json) terminal.out(shown(`\n${labelled('Layout')(out, 0)}`))
+    if (!json) terminal.out(visible(`\n${labelled('Layout')(out, 0)}`))
   })
 }
 

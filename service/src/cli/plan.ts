@@ -1,5 +1,5 @@
 import { stat } from 'node:fs/promises'
-import { makePlan, parsePlan } from '@draughtbook/shared-calc'
+import { makePlan, parsePlan, visible } from '@draughtbook/shared-calc'
 import { writePlanWorkbook } from '@draughtbook/shared-calc/workbook'
 import { LIBRARY_VARIABLE } from '../library/layouts.js'
 import { firmsPlan, Library } from '../library/library.js'
@@ -9,7 +9,6 @@ import { writeWorkbook } from './output-path.js'
 import { labelled } from './print/evaluation-text.js'
 import { planText } from './print/plan-text.js'
 import { readJsonFile } from './read-input.js'
-import { shown } from './terminal.js'
 
 interface Options {
   readonly library?: string
@@ -31,7 +30,7 @@ export const addPlan: AddCommand = (command, { terminal }) => {
       const result = await withFile(file, async () => makePlan(request))
       if (out !== undefined) await writeWorkbook(out, () => writePlanWorkbook(request))
       if (json) return terminal.out(JSON.stringify(result, null, 2))
-      terminal.out(shown(planText(request, result)))
-      if (out !== undefined) terminal.out(shown(`\n${labelled('Workbook')(out, 0)}`))
+      terminal.out(visible(planText(request, result)))
+      if (out !== undefined) terminal.out(visible(`\n${labelled('Workbook')(out, 0)}`))
     })
 }

@@ -1,3 +1,4 @@
+import { visible } from '@draughtbook/shared-calc'
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
@@ -6,7 +7,6 @@ import { count } from './print/number-text.js'
 import { registerLines } from './print/register-lines.js'
 import { readBytes } from './read-input.js'
 import { runFiles } from './run-files.js'
-import { shown } from './terminal.js'
 import { checkRegisterPath, writeRegisters } from './write-registers.js'
 
 interface Options extends ArchiveOptions {
@@ -73,17 +73,18 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
       for (const { file, part, why } of unread)
         terminal.err(`${file}${part === undefined ? '' : ` (${part})`}: ${why}`)
       if (unread.length > 0 && (options.strict || lines.length === 0)) {
-        if (options.strict && lines.length > 0)
-          terminal.err(
-            `${count(unread.length, 'file')} could not be read, so with --strict no register was written`,
-          )
+        terminal.err(
+          options.strict && lines.length > 0
+            ? `${count(unread.length, 'file')} could not be read, so with --strict no register was written`
+            : 'No register was written: none of the files could be read.',
+        )
         return end(UNREADABLE)
       }
       const written = out === undefined ? [] : await writeRegisters(out, register, lines, about, options.by)
       if (unread.length > 0) end(DIFFERENT)
       if (options.json) return terminal.out(JSON.stringify(register, null, 2))
       terminal.out(
-        shown(
+        visible(
           [
             ...registerLines(
               register,

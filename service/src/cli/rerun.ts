@@ -1,3 +1,4 @@
+import { visible } from '@draughtbook/shared-calc'
 import { libraryKeys, readKeyFile } from '../library/keys.js'
 import { type ArchiveOptions, addArchiveOptions, collect } from './archive-options.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
@@ -5,11 +6,10 @@ import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
 import { countLines, testLines } from './print/rerun-lines.js'
 import { runFiles } from './run-files.js'
-import { shown } from './terminal.js'
 
 /** Said of reports that hold nothing to compare. */
 const NO_RECORD =
-  'not re-run: it holds no record of a test. To check a register, a building or stages, give the files of its tests too. To check a re-run, run it again and compare.'
+  'not re-run: it holds no record of a test. To check a register, a building, stages or a re-run, give the files of its tests too.'
 
 interface Options extends ArchiveOptions {
   readonly key: readonly string[]
@@ -48,9 +48,9 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
           terminal.err(`${file}${part === undefined ? '' : ` (${part})`}: ${why}`)
       for (const file of report.passedOver ?? []) terminal.err(`${file}: ${NO_RECORD}`)
       if (options.json) return terminal.out(JSON.stringify(report, null, 2))
-      for (const test of report.tests) for (const line of testLines(test)) terminal.out(shown(line))
-      for (const line of countLines(report)) terminal.out(shown(line))
-      if (out !== undefined) terminal.out(shown(`Re-run: ${out}`))
+      for (const test of report.tests) for (const line of testLines(test)) terminal.out(visible(line))
+      for (const line of countLines(report)) terminal.out(visible(line))
+      if (out !== undefined) terminal.out(visible(`Re-run: ${out}`))
     })
 }
 

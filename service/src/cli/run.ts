@@ -37,7 +37,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     const [first, named] = args
     if (first === 'help' && named !== undefined && !commands.some(({ name }) => name === named))
       throw new UsageError(
-        `unknown command '${named}'${didYouMean(
+        `there is no command "${named}"${didYouMean(
           nearest(
             named,
             commands.map(({ name }) => name),
@@ -48,7 +48,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     await program.parseAsync([...args], { from: 'user' })
     return code
   } catch (error) {
-    return failed(error, terminal)
+    return failed(error, terminal, asked ?? '')
   }
 }
 
@@ -56,10 +56,10 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
 const optionDescription = (option: Option): string =>
   new Help().optionDescription(option).replace(/ \(default: \[\]\)|default: \[\], /, '')
 
-function failed(error: unknown, terminal: Terminal): number {
+function failed(error: unknown, terminal: Terminal, asked: string): number {
   if (error instanceof CommanderError) {
     if (error.exitCode === 0) return DONE
-    terminal.err(`draughtbook: ${usageText(error)}`)
+    terminal.err(`draughtbook: ${usageText(error, asked)}`)
     return UNREADABLE
   }
   if (error instanceof FileError) for (const line of error.lines) terminal.err(line)
@@ -72,13 +72,20 @@ function failed(error: unknown, terminal: Terminal): number {
 }
 
 /** What the parser of options says, as the other messages say it: what is wrong, then what to do. */
-function usageText({ code, message }: CommanderError): string {
-  const said = message.replace(/^error: /, '')
-  if (code === 'commander.help') return 'name a subcommand; --help lists them'
+function usageText({ code, message }: CommanderError, asked: string): string {
+  const said = message
+    .replace(/^error: /, '')
+    .replace(/\s*\(Did you mean (?:one of )?([^?]+)\?\)$/, '; did you mean $1?')
+  const help = `\`${['draughtbook', asked, '--help'].filter(Boolean).join(' ')}\``
+  if (code === 'commander.help') return `name one of the commands of ${asked}; ${help} lists them`
+  const unknown = /^unknown (command|option) '([^']*)'/.exec(said)
+  if (unknown) return said.replace(unknown[0], `there is no ${unknown[1]} ${JSON.stringify(unknown[2])}`)
+  if (code === 'commander.excessArguments')
+    return `too many words after ${asked}; ${help} explains the command`
   const bare = /^option '(--[\w-]+) ([^']*)' argument missing$/.exec(said)
   if (bare) return `${bare[1]} needs a value: ${bare[1]} ${bare[2]}`
   const missing = /^(?:missing required argument|required option) '([^']+)'/.exec(said)?.[1]
-  if (missing !== undefined) return `no ${missing} was given; --help explains the command`
+  if (missing !== undefined) return `no ${missing} was given; ${help} explains the command`
   return said.replace(/^option '(--[\w-]+)(?: [^']*)?' argument '(.*)' is invalid\. /s, '$1 cannot be "$2": ')
 }
 

@@ -58,7 +58,11 @@ const ROWS: readonly Row[] = [
     number(d.workers),
   ],
   ['--queue <NUMBER>', 'maximum number of waiting tasks', number(d.queue)],
-  ['--concurrency <NUMBER>', 'maximum number of requests at the same time', number(d.concurrency)],
+  [
+    '--concurrency <NUMBER>',
+    'maximum number of requests at the same time; small ones beyond it wait up to half a second',
+    number(d.concurrency),
+  ],
   ['--timeout <SECONDS>', 'seconds that one request may take', number(d.timeout_s)],
   ['--rate <NUMBER>', 'requests per minute and caller, 0 for no limit', number(d.rate)],
   ['--grace <SECONDS>', 'seconds to wait for running requests when stopping', number(d.grace_s)],

@@ -4,6 +4,7 @@ import {
   type SiteStage,
   type StageResult,
   siteStages,
+  visible,
 } from '@draughtbook/shared-calc'
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
@@ -11,7 +12,6 @@ import { type AddCommand, DIFFERENT } from './command.js'
 import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
 import { recordsOf } from './run-files.js'
-import { shown } from './terminal.js'
 
 interface Options extends ArchiveOptions {
   readonly out?: string
@@ -74,7 +74,7 @@ export const addStages: AddCommand = (command, { terminal, end }) => {
       }
       if (unread > 0) end(DIFFERENT)
       if (options.json) return terminal.out(JSON.stringify(result, null, 2))
-      for (const stage of result.stages) terminal.out(shown(stageText(stage)))
+      for (const stage of result.stages) terminal.out(visible(stageText(stage)))
       for (const { file, why } of result.leftOut) terminal.err(`${file}: not used: ${why}`)
       const plots = new Set(result.stages.map(({ plot }) => plot)).size
       const per = (share: number) => `${Number((100 * share).toFixed(1))} %`
@@ -82,6 +82,6 @@ export const addStages: AddCommand = (command, { terminal, end }) => {
       terminal.out(
         `${counted(plots, 'plot')}. Share of the target allowed: ${allowed.join(', ')}. Probability needed: ${per(result.confidence)}`,
       )
-      if (out !== undefined) terminal.out(shown(`Stages: ${out}`))
+      if (out !== undefined) terminal.out(visible(`Stages: ${out}`))
     })
 }

@@ -1,12 +1,11 @@
-import { type TargetPreset, targetPresets } from '@draughtbook/shared-calc'
+import { type TargetPreset, targetPresets, visible } from '@draughtbook/shared-calc'
 import type { AddCommand } from './command.js'
-import { shown } from './terminal.js'
 
 export const addTargets: AddCommand = (command, { terminal }) => {
   command
     .option('--json', 'print the targets with their limits as JSON')
     .action(({ json }: { json?: true }) => {
-      terminal.out(json ? JSON.stringify(targetPresets, null, 2) : shown(listed(targetPresets)))
+      terminal.out(json ? JSON.stringify(targetPresets, null, 2) : visible(listed(targetPresets)))
     })
 }
 

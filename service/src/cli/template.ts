@@ -1,10 +1,10 @@
 import { existsSync } from 'node:fs'
+import { visible } from '@draughtbook/shared-calc'
 import { writeLogTemplate } from '@draughtbook/shared-calc/workbook'
 import type { AddCommand } from './command.js'
 import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
 import { labelled } from './print/evaluation-text.js'
-import { shown } from './terminal.js'
 
 interface Options {
   readonly out: string
@@ -24,6 +24,6 @@ export const addTemplate: AddCommand = (command, { terminal }) => {
       if (!force && existsSync(out))
         throw new UsageError(`${out} already exists; use --force to replace it, or choose another name`)
       await writeWorkbook(out, () => writeLogTemplate({ method, readings: Number(readings) }))
-      terminal.out(shown(labelled('Log')(out, 0)))
+      terminal.out(visible(labelled('Log')(out, 0)))
     })
 }

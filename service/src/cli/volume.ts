@@ -1,11 +1,10 @@
-import { measureTakeOff, parseTakeOff } from '@draughtbook/shared-calc'
+import { measureTakeOff, parseTakeOff, visible } from '@draughtbook/shared-calc'
 import { writeTakeOffWorkbook } from '@draughtbook/shared-calc/workbook'
 import type { AddCommand } from './command.js'
 import { writeWorkbook } from './output-path.js'
 import { labelled } from './print/evaluation-text.js'
 import { takeOffText } from './print/take-off-text.js'
 import { readJsonFile } from './read-input.js'
-import { shown } from './terminal.js'
 
 interface Options {
   readonly out?: string
@@ -22,7 +21,7 @@ export const addVolume: AddCommand = (command, { terminal }) => {
       const result = measureTakeOff(request.takeOff)
       if (out !== undefined) await writeWorkbook(out, () => writeTakeOffWorkbook(request))
       if (json) return terminal.out(JSON.stringify(result, null, 2))
-      terminal.out(shown(takeOffText(request, result)))
-      if (out !== undefined) terminal.out(shown(`\n${labelled('Workbook')(out, 0)}`))
+      terminal.out(visible(takeOffText(request, result)))
+      if (out !== undefined) terminal.out(visible(`\n${labelled('Workbook')(out, 0)}`))
     })
 }

@@ -20,12 +20,12 @@ function asProblem(question: Question): Problem {
   }
 }
 
-/** "Answer with --set flow.unit=cfm, or l/s, or m3/h"; where a value may be typed too, with an example of one. */
+/** "Answer with --set flow.unit=cfm, or with l/s, or with m3/h"; where a value may be typed too, with an example of one. */
 function howTo({ path, choices, example }: Question): string {
   const [first, ...others] = choices.map(({ value }) => quoted(value))
   if (first === undefined) return `Answer with, for example, --set ${path}=${quoted(example ?? 'VALUE')}.`
   const typed = example === undefined ? '' : `; or with your own value, for example ${quoted(example)}`
-  return `Answer with --set ${path}=${first}${others.map((one) => `, or ${one}`).join('')}${typed}.`
+  return `Answer with --set ${path}=${first}${others.map((one) => `, or with ${one}`).join('')}${typed}.`
 }
 
 const quoted = (value: string): string =>

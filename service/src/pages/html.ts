@@ -12,7 +12,7 @@ p, dd { margin: .3rem 0; }
 a { color: inherit; }
 code { font-family: ui-monospace, monospace; font-size: .93em; overflow-wrap: anywhere; }
 table { border-collapse: collapse; width: 100%; margin: .5rem 0; }
-th, td { text-align: left; vertical-align: top; padding: .25rem .8rem .25rem 0; border-bottom: 1px solid var(--line); }
+th, td { overflow-wrap: anywhere; text-align: left; vertical-align: top; padding: .25rem .8rem .25rem 0; border-bottom: 1px solid var(--line); }
 th { font-weight: 600; color: var(--quiet); font-size: .88rem; }
 td.number { font-variant-numeric: tabular-nums; }
 .verb { display: inline-block; min-width: 4.2em; font-weight: 700; }

@@ -19,9 +19,7 @@ export async function connect(url: string): Promise<Redis> {
     await Promise.race([redis.connect(), late()])
   } catch (error) {
     redis.disconnect()
-    throw new UsageError(
-      `the Redis server at ${withoutPassword(url)} cannot be reached: ${(error instanceof Error ? error.message : String(error)).replace(/\.$/, '')}`,
-    )
+    throw new UsageError(`the Redis server at ${withoutPassword(url)} cannot be reached: ${whyNot(error)}`)
   }
   return redis
 }
@@ -37,6 +35,12 @@ export async function firstWork(url: string, work: () => Promise<unknown>): Prom
       `the Redis server at ${withoutPassword(url)} refuses work: ${why.startsWith('OOM') ? 'its memory is full' : why}`,
     )
   }
+}
+
+/** The client says of every server that refuses it that the connection is closed. */
+function whyNot(error: unknown): string {
+  const said = (error instanceof Error ? error.message : String(error)).replace(/\.$/, '')
+  return said === 'Connection is closed' ? 'no connection. Check the address, and that the server runs' : said
 }
 
 const LIMIT_MS = 5000

@@ -45,13 +45,13 @@ export async function start(settings: Settings, log: Logger): Promise<Running> {
   const { evaluatorThreads, evaluators, pool, long } = startThreads(settings)
   const pools = [evaluators, pool, long]
   const evaluator = evaluatorOn(evaluators, evaluatorThreads, settings.timeout_s)
-  const state = new RunningState(settings.concurrency, placesOfOne(settings))
+  const state = placesFor(settings)
   let sweeping: Sweeping | undefined
   try {
     sweeping = await startSweeping()
     const metrics = new Metrics({
       inHand: () => state.inHand,
-      waiting: () => pool.waiting + long.waiting + evaluator.waiting,
+      waiting: () => state.waiting + pool.waiting + long.waiting + evaluator.waiting,
     })
     const { evaluate } = evaluator
     const app = createApp({ settings, jobs: pool, longJobs: long, evaluate, log, state, metrics })
@@ -82,6 +82,19 @@ export async function start(settings: Settings, log: Logger): Promise<Running> {
   }
 }
 
-/** Where callers are known, one of them has at most half of the places. */
-const placesOfOne = (settings: Settings): number =>
-  isOpen(settings) ? settings.concurrency : Math.ceil(settings.concurrency / 2)
+/** Waits of this length are hardly felt, and most bursts are over by then. */
+const WAIT_ms = 500
+/** For each place, so many may wait for one: about as many as a quick machine answers within the wait, in some 50 MB. */
+const WAITING_PER_PLACE = 16
+
+/** Where callers are known, one of them has at most half of the places, and of those that wait. */
+function placesFor(settings: Settings): RunningState {
+  const ofOne = (all: number) => (isOpen(settings) ? all : Math.ceil(all / 2))
+  const most = settings.concurrency
+  const waiting = WAITING_PER_PLACE * most
+  return new RunningState(most, ofOne(most), {
+    most: waiting,
+    mostOfOne: ofOne(waiting),
+    wait_ms: WAIT_ms,
+  })
+}

@@ -90,7 +90,9 @@ function amounts(settings: Settings): string[] {
 function level({ logLevel }: Settings): string[] {
   return LOG_LEVELS.includes(logLevel)
     ? []
-    : [`--log-level must be ${LOG_LEVELS.join(', ')}, not ${JSON.stringify(logLevel)}`]
+    : [
+        `--log-level must be ${LOG_LEVELS.slice(0, -1).join(', ')} or ${LOG_LEVELS.at(-1)}, not ${JSON.stringify(logLevel)}`,
+      ]
 }
 
 /** An address, a network of addresses, or a name that express knows for some of them. */

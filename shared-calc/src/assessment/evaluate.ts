@@ -1,4 +1,4 @@
-import { attachCells, type CellMap } from '../contract/problem.js'
+import { attachCells, type CellMap, InputError, withCells } from '../contract/problem.js'
 import { acceptRecord, type Evaluation, type Finding, type TestRecord } from '../contract/record/index.js'
 import { traceOf } from '../engine/index.js'
 import { assemble } from '../evaluation/assemble.js'
@@ -48,6 +48,7 @@ export function evaluateWorked(
   try {
     return assess(record, options)
   } catch (error) {
+    if (error instanceof InputError) throw withCells(error, options.cells)
     if (!(error instanceof UnboundedUncertainty)) throw error
     const findings = [...(options.findings ?? []), uncertaintyUnbounded(error)]
     return assess(record, { ...options, findings, uncertainty: false })

@@ -44,7 +44,19 @@ export const readingName = (direction: Direction, index: number): string =>
 
 /** A text of somebody else as findings quote it; a long one is cut short. */
 export const quoted = (text: string): string =>
-  JSON.stringify(text.length > 60 ? `${text.slice(0, 60)}…` : text)
+  visible(JSON.stringify(text.length > 60 ? `${text.slice(0, 60)}…` : text))
+
+// Control characters could move a cursor or recolour a screen; direction marks and characters without width show a text as another.
+const UNSEEN =
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+  /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200b\u200e\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufeff]/g
+
+/** Text of somebody else, made safe to show: characters that nobody sees become visible escapes. */
+export const visible = (text: string): string =>
+  text.replace(UNSEEN, (character) => `\\u${(character.codePointAt(0) ?? 0).toString(16).padStart(4, '0')}`)
+
+/** A typed number as it is printed: with the minus sign instead of the hyphen of a keyboard. */
+export const withMinus = (text: string): string => text.replace(/^-/, '−')
 
 /** A number of things: `1 reading`, `3 readings`. */
 export const counted = (count: number, one: string, several = `${one}s`): string =>
@@ -76,6 +88,14 @@ export function dayInWords(date: string): string {
   const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date) ?? []
   const name = months[Number(month) - 1]
   return name ? `${Number(day)} ${name} ${year}` : date
+}
+
+/** The date that stands so in words, as `2026-10-14`; undefined for anything else. */
+export function dayFromWords(text: string): string | undefined {
+  const [, day, name = '', year] = /^(\d{1,2}) (\p{L}+) (\d{4})$/u.exec(text) ?? []
+  const names: readonly string[] = months
+  const month = names.indexOf(name) + 1
+  return month === 0 ? undefined : [year, String(month).padStart(2, '0'), day?.padStart(2, '0')].join('-')
 }
 
 /** `2026-10` as people write it: October 2026. Anything that is no such month is left as it is. */

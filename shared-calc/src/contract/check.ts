@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { anyOf } from './record/choices.js'
 
 /** A number as messages print it: a proper minus sign, and its digits in threes from five on. */
 export function printed(value: number): string {
@@ -36,9 +37,10 @@ function inPlainWords(issue: z.core.$ZodRawIssue): string | undefined {
   if (issue.code === 'invalid_type') {
     if (issue.input === undefined) return 'it is missing'
     const wanted = WANTED[issue.expected]
-    return wanted && `it must be ${wanted}, not ${kindOf(issue.input)}`
+    // Text that is no number is made NaN before it is checked, as in a query.
+    return wanted && `it must be ${wanted}${Number.isNaN(issue.input) ? '' : `, not ${kindOf(issue.input)}`}`
   }
-  if (issue.code === 'invalid_value') return `it must be one of ${issue.values.map(String).join(', ')}`
+  if (issue.code === 'invalid_value') return `it must be ${anyOf(issue.values.map(String))}`
   if (issue.code === 'too_big' && issue.origin === 'array')
     return `the list may have at most ${issue.maximum} entries`
   if (issue.code === 'too_small' && issue.origin === 'array')

@@ -35,6 +35,15 @@ export function problemLine({ path, cell, message }: Problem): string {
 /** Field path of a record → address of the cell or range it was read from. */
 export type CellMap = Readonly<Record<string, string>>
 
+/** The same error with the cell of each field that was read from one. */
+export const withCells = (error: InputError, cells: CellMap = {}): InputError =>
+  new InputError(
+    error.problems.map((problem) => {
+      const cell = problem.cell ?? cells[problem.path]
+      return cell === undefined ? problem : { ...problem, cell }
+    }),
+  )
+
 /** Adds to each finding the cells of the fields it names. */
 export function attachCells(findings: readonly Finding[], cells: CellMap | undefined): Finding[] {
   if (!cells) return [...findings]

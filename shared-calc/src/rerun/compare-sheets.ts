@@ -24,13 +24,40 @@ export function compareSheets(
 ): ComparedCells {
   const differences: Difference[] = []
   let cells = 0
+  const sheets = written.flatMap(({ name }) => {
+    const sheet = grid.sheetNames.includes(name) ? grid.sheet(name) : undefined
+    return sheet ? [sheet] : []
+  })
+  const count = formulasWithoutResults(sheets)
+  if (count > 0) differences.push(withoutResults(count))
   for (const sheet of written) {
-    const found = grid.sheetNames.includes(sheet.name) ? grid.sheet(sheet.name) : undefined
-    if (found) cells += compareSheet(found, sheet, inputs, differences, floor)
+    const found = sheets.find(({ name }) => name === sheet.name)
+    if (found) cells += compareSheet(found, sheet, inputs, differences, floor, count > 0)
     else differences.push(lost(sheet.name))
   }
   return { cells, differences }
 }
+
+/**
+ * How many formulas a file has none of whose results is stored: the program that saved it works nothing out. 0 where one result is
+ * there: then each that is missing is named.
+ */
+function formulasWithoutResults(sheets: readonly Sheet[]): number {
+  let count = 0
+  for (const sheet of sheets)
+    for (const [, , { formula, kind }] of eachCell(sheet))
+      if (kind === 'unstored') count += 1
+      else if (formula !== undefined) return 0
+  return count > 1 ? count : 0
+}
+
+const withoutResults = (count: number): Difference => ({
+  kind: 'workbook',
+  label: 'results of formulas, which the program that saved the file left out',
+  recorded: 'none',
+  expected: count,
+  rounding: false,
+})
 
 const lost = (name: string): Difference => ({
   kind: 'sheet',
@@ -47,10 +74,12 @@ function compareSheet(
   inputs: InputCells,
   into: Difference[],
   floor: number | undefined,
+  noResults: boolean,
 ): number {
   const places = placesOf(found, written)
   for (const { row, column, cell, expected } of places) {
     if (cell && expected && isSame(cell, expected)) continue
+    if (noResults && cell?.kind === 'unstored' && expected && !compareFormula(cell, expected)) continue
     const address = withSheet(found.name, addressOf(row, column))
     const label = () => cellLabel(written, row, column)
     into.push(...compareCell(cell, expected, address, inputs.get(address), label, floor))

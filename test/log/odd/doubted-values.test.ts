@@ -118,7 +118,7 @@ describe('a direction that comes twice', () => {
     const again = dep.readings.map(([pressure, flow]) => [pressure - 0.5, flow * 1.004])
     const { tests, said } = read(await sheetOfForm([...titled(dep), ...titled(dep, again), ...titled(pres)]))
     expect(tests).toBe(2)
-    expect(said.filter((message) => message.includes('depressurisation twice')).length).toBeGreaterThan(1)
+    expect(said.filter((message) => message.includes('two depressurisation runs')).length).toBeGreaterThan(1)
   })
 
   it('is not where both tests are whole', async () => {

@@ -39,7 +39,7 @@ describe('a volume written as its sides', () => {
     const { asked, record, said } = read(await book({ Test: form(sides, label) }))
     expect(asked).toEqual([])
     expect(record?.building.volume_m3).toBe(254.2)
-    expect(said.join()).toContain('was multiplied')
+    expect(said.join()).toContain('the product of')
   })
 
   it('without a unit is asked for', async () => {

@@ -19,8 +19,8 @@ describe('what it takes to read a number is said with its cell', () => {
 
   it('of a flow in a unit of its own', async () => {
     const said = await findings(withFlow(2, `${((flows[2] as number) / 3.6).toFixed(2)} l/s`))
-    expect(said).toMatch(/states its own unit, L\/s, .*B13/)
-    expect(said).toMatch(/The value in L\/s was converted .*B13/)
+    expect(said).toMatch(/states its own unit, l\/s, .*B13/)
+    expect(said).toMatch(/The value in l\/s was converted .*B13/)
   })
 
   it('of a number stored as text', async () => {

@@ -17,7 +17,7 @@ describe('units that a log states twice', () => {
         bothRuns((run) => [...zeroRows(run), ['Pressure', 'Flow in l/s'], ['Pa', 'm³/h'], ...run.readings]),
       ),
     )
-    expect([asked, choices]).toEqual([['flow.unit'], ['m3/h', 'L/s']])
+    expect([asked, choices]).toEqual([['flow.unit'], ['m3/h', 'l/s']])
   })
 
   it('beside the volume are asked for', async () => {

@@ -23,7 +23,7 @@ describe('units of flows that headings state', () => {
   it('are asked about where the two runs agree only in one of them', async () => {
     const bytes = await sheetOfForm(blocks('Flow (l/s)', 'Flow (m³/h)'))
     const { asked, choices, n50 } = read(bytes)
-    expect([asked, choices, n50]).toEqual([['flow.unit'], ['L/s', 'm3/h', 'as headed'], undefined])
+    expect([asked, choices, n50]).toEqual([['flow.unit'], ['l/s', 'm3/h', 'as headed'], undefined])
     close(read(bytes, { 'flow.unit': 'm3/h' }).n50, truth)
     close(read(bytes, { 'flow.unit': 'L/s' }).n50, truth * L_S)
     expect(read(bytes, { 'flow.unit': 'as headed' }).n50).toBeGreaterThan(2 * truth)
@@ -40,7 +40,7 @@ describe('units of flows that headings state', () => {
     const rows = [...blocks('Flow (l/s)', 'Flow (l/s)'), [null], ['n50 (1/h)', Number(truth.toFixed(2))]]
     const bytes = await sheetOfForm(rows)
     expect(read(bytes).texts).toEqual([
-      `The flows are headed L/s, but the result "n50 (1/h)" (${truth.toFixed(2)} in B34) fits only if they are in m³/h. In which unit are the flows?`,
+      `The flows are headed l/s, but the result "n50 (1/h)" (${truth.toFixed(2)} in B34) fits only if they are in m³/h. In which unit are the flows?`,
     ])
     close(read(bytes, { 'flow.unit': 'm3/h' }).n50, truth)
     close(read(bytes, { 'flow.unit': 'as headed' }).n50, truth * L_S)

@@ -69,14 +69,11 @@ export class PackageText {
 
   /** Index of a new cell style: a copy of another's with changes to its xml. */
   addStyle(index: number, change: (xf: string) => string): number {
-    const styles = this.text('xl/styles.xml')
-    const block = /<cellXfs[^>]*>(.*?)<\/cellXfs>/s.exec(styles)?.[1] ?? ''
+    const block = /<cellXfs[^>]*>(.*?)<\/cellXfs>/s.exec(this.text('xl/styles.xml'))?.[1] ?? ''
     const all = block.match(/<xf\b[^>]*?(?:\/>|>.*?<\/xf>)/gs) ?? []
+    // The change may add a font to the same part.
     const copy = change(all[index] ?? '')
-    this.set(
-      'xl/styles.xml',
-      styles.replace(block, () => block + copy),
-    )
+    this.edit('xl/styles.xml', block, () => block + copy)
     return all.length
   }
 
@@ -88,6 +85,18 @@ export class PackageText {
     )?.length
     this.set('xl/styles.xml', styles.replace(`</${list}>`, `${xml}</${list}>`))
     return count ?? 0
+  }
+
+  /** Changes the font of a cell, and nothing else of it: its own font with a change to its xml. */
+  refont(sheet: string, address: string, change: (font: string) => string): this {
+    return this.restyle(sheet, address, (xf) => {
+      const fonts = /<fonts[^>]*>(.*?)<\/fonts>/s.exec(this.text('xl/styles.xml'))?.[1] ?? ''
+      const own =
+        fonts.match(/<font>.*?<\/font>|<font\/>/gs)?.[Number(/fontId="(\d+)"/.exec(xf)?.[1] ?? 0)] ?? ''
+      const other = change(own)
+      if (other === own) throw new Error(`the font of ${address} is as it was: ${own}`)
+      return xf.replace(/fontId="\d+"/, `fontId="${this.addTo('fonts', other)}"`)
+    })
   }
 
   /** Gives a cell another style. */

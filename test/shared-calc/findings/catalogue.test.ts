@@ -1,57 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { finding } from '../../../shared-calc/src/catalogue/findings/finding.js'
-import type { RemarkTexts } from '../../../shared-calc/src/catalogue/findings/finding-text.js'
-import { type FindingId, findingCatalogue } from '../../../shared-calc/src/catalogue/findings/index.js'
-import { pageTexts } from '../../../shared-calc/src/catalogue/findings/page.js'
-import { saying } from '../../../shared-calc/src/catalogue/findings/remark.js'
-import { homesTexts } from '../../../shared-calc/src/catalogue/findings/several-homes.js'
+import { findingCatalogue } from '../../../shared-calc/src/catalogue/findings/index.js'
 import { coinedPhrases, equalToLimit, fieldPath, slips } from './coined-phrases'
-import { homesSamples, type LogFindingId, logCatalogue, logSamples, pageSamples } from './log-samples'
-import { samples } from './samples'
+import { elsewhere, ids, logIds, made, ofRules } from './every-message'
 
 const folder = 'shared-calc/src/catalogue/findings/'
-const ids = Object.keys(findingCatalogue) as FindingId[]
-
-const logIds = Object.keys(logCatalogue) as LogFindingId[]
-const sayLog = saying(logCatalogue as RemarkTexts) as (
-  id: string,
-  params: unknown,
-) => ReturnType<ReturnType<typeof saying>>
-
-const ofRules = ids.flatMap((id) => {
-  const given: readonly unknown[] = samples[id].length === 0 ? [undefined] : samples[id]
-  return given.map((params) => ({
-    id,
-    ...(
-      finding as (id: FindingId, facts: { where: string[] }, params: unknown) => ReturnType<typeof finding>
-    )(id, { where: ['runs'] }, params),
-  }))
-})
-
-const said = (table: RemarkTexts, given: Readonly<Record<string, readonly unknown[]>>) =>
-  Object.entries(given).flatMap(([id, each]) =>
-    (each.length === 0 ? [undefined] : each).map((params) => ({
-      id,
-      ...(saying(table) as typeof sayLog)(id, params),
-    })),
-  )
-
-const elsewhere = { ...homesTexts, ...pageTexts }
-const ofHomes = [...said(homesTexts, homesSamples), ...said(pageTexts, pageSamples)]
-
-const ofLogs = logIds.flatMap((id) => {
-  const given: readonly unknown[] = logSamples[id].length === 0 ? [undefined] : logSamples[id]
-  return given.map((params) => ({ id, ...sayLog(id, params) }))
-})
-
-const made: readonly { id: string; rule: string; message: string; remedy?: string | undefined }[] = [
-  ...ofRules,
-  ...ofLogs,
-  ...ofHomes,
-]
-
 /** A list of what was assumed, and cautions in full: they are as long as what they must name. */
 const LONG: readonly string[] = ['assumed-uncertainty', 'caution-unanswered']
 
@@ -85,8 +39,15 @@ describe('the catalogue of findings', () => {
     )
   })
 
-  it('says what to do about every finding of a rule', () => {
+  it('says what to do about every finding of a rule, and about all others that are more than a note', () => {
     for (const { remedy } of ofRules) expect(remedy).toBeTruthy()
+    const silent = made.filter(({ severity, remedy }) => severity !== 'note' && !remedy)
+    expect(silent.map(({ id }) => id)).toEqual([])
+  })
+
+  it('names an option only as one of the command line, as the page has none', () => {
+    for (const { message, remedy = '' } of made)
+      expect(`${message} ${remedy}`.replace(/On the command line: .*/, '')).not.toMatch(/--[a-z]/)
   })
 
   it.each(made)('$id: $message $remedy', ({ id, message, remedy = '' }) => {

@@ -52,6 +52,11 @@ export const coinedPhrases: readonly RegExp[] = [
   /\bno longer stands\b/i,
   /\bthat counts?:/i,
   /\bwandering\b/i,
+  /\bin another order than\b/i,
+  /\bname (it|one|one of them) with --/i,
+  /\bgive one of \$?\{?each\b/i,
+  /\bwas multiplied\b/i,
+  /\bmust be one of\b/i,
 ]
 
 /** Slips of form: a doubled word, a wrong article or plural, American spelling, a word of programmers. */

@@ -1,6 +1,6 @@
 import type { Layout } from '@draughtbook/shared-calc/log'
 import type { LeftOut } from '@draughtbook/shared-calc/register'
-import { ArchiveHelper } from './archive-helper.js'
+import { type ArchiveHelper, giveBack, takeHelper } from './archive-helper.js'
 
 export interface RunState<Report> {
   readonly phase: 'idle' | 'working' | 'done'
@@ -49,8 +49,7 @@ export class ArchiveRun<Result, Report> {
   #helpers: ArchiveHelper[] = []
   /** What the files held, for a report with other wishes. */
   #read: { results: readonly Result[]; others: readonly LeftOut[] } | undefined
-  /** Does what comes after the run, one thing after the other; its code is loaded once. */
-  #after: ArchiveHelper | undefined
+  /** What comes after the run is done one thing after the other. */
   #last: Promise<unknown> = Promise.resolve()
 
   constructor(private readonly steps: RunSteps<Result, Report>) {}
@@ -67,7 +66,7 @@ export class ArchiveRun<Result, Report> {
     this.#read = undefined
     this.#set({ phase: 'working', done: 0, of: 0, names })
     const threads = Math.min(2, navigator.hardwareConcurrency || 1)
-    this.#helpers = Array.from({ length: threads }, () => new ArchiveHelper())
+    this.#helpers = Array.from({ length: threads }, takeHelper)
     try {
       const { tests, layouts, keys, others } = await this.#sorted(chosen)
       const results = await this.#all(tests, layouts, keys, names)
@@ -77,7 +76,8 @@ export class ArchiveRun<Result, Report> {
     } catch (error) {
       this.#set({ phase: 'idle', done: 0, of: 0, names, ...(this.#stopped ? {} : { fault: wordsOf(error) }) })
     } finally {
-      for (const helper of this.#helpers) helper.end()
+      // Whoever was to ask one next, of a run that was stopped, must not ask it any more.
+      for (const helper of this.#helpers) this.#stopped ? helper.end() : giveBack(helper)
       this.#helpers = []
     }
   }
@@ -104,9 +104,10 @@ export class ArchiveRun<Result, Report> {
 
   /** A helper for something after the run, such as writing the workbook. */
   after<T>(work: (helper: ArchiveHelper) => Promise<T>): Promise<T> {
-    this.#after ??= new ArchiveHelper()
-    const helper = this.#after
-    const next = this.#last.then(() => work(helper))
+    const next = this.#last.then(async () => {
+      const helper = takeHelper()
+      return work(helper).finally(() => giveBack(helper))
+    })
     this.#last = next.catch(() => undefined)
     return next
   }

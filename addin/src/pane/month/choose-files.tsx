@@ -1,5 +1,6 @@
-import { counted } from '@draughtbook/shared-calc'
+import { counted, visible } from '@draughtbook/shared-calc'
 import type { LeftOut } from '@draughtbook/shared-calc/register'
+import { Said } from '../said.js'
 import type { ArchiveRun, RunState } from './archive-run.js'
 
 /** Names shown of the files chosen. */
@@ -58,14 +59,18 @@ export function ChooseFiles<Result, Report>({
       ) : null}
       {state.names.length > 0 ? <p class="hint chosen">{namesText(state.names)}</p> : null}
       <p role="status" class={state.fault ? 'altered' : undefined}>
-        {state.fault ? `The ${what} could not be made: ${state.fault}` : working ? 'Reading the files …' : ''}
+        {state.fault
+          ? `The ${what} could not be made: ${visible(state.fault)}`
+          : working
+            ? 'Reading the files …'
+            : ''}
       </p>
     </div>
   )
 }
 
 function namesText(names: readonly string[]): string {
-  const shown = names.slice(0, MOST_NAMES).join(', ')
+  const shown = visible(names.slice(0, MOST_NAMES).join(', '))
   return `${counted(names.length, 'file')} chosen: ${shown}${names.length > MOST_NAMES ? ', …' : ''}`
 }
 
@@ -79,10 +84,10 @@ export function LeftOutList({ leftOut }: { leftOut: readonly LeftOut[] }) {
         {leftOut.map(({ file, part, why }) => (
           <li key={`${file} ${part ?? ''}`}>
             <b>
-              {file}
+              {visible(file)}
               {part ? ` (${part})` : ''}
             </b>
-            : {why}
+            : <Said text={why} />
           </li>
         ))}
       </ul>

@@ -7,6 +7,7 @@ import {
   outcomeWords,
   results,
   unitText,
+  visible,
 } from '@draughtbook/shared-calc'
 import type { ReadLines, Register, RegisterRow } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
@@ -157,7 +158,7 @@ function Result({ register }: { register: Register }) {
             {toRetestElsewhere.map(({ file, site, building, date, outcome }) => (
               <li key={`${file} ${building}`}>
                 {[site, building].filter(Boolean).join(', ')}: {outcomeWords[outcome]} on {dayInWords(date)} (
-                {file})
+                {visible(file)})
               </li>
             ))}
           </ul>

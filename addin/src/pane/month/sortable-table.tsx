@@ -1,3 +1,4 @@
+import { visible } from '@draughtbook/shared-calc'
 import { useMemo, useState } from 'preact/hooks'
 
 export interface TableColumn<Row> {
@@ -118,7 +119,7 @@ const cellClass = <Row,>({ value, sentences }: TableColumn<Row>, row: Row): stri
   sentences ? 'sentences' : typeof value(row) === 'number' ? 'number' : undefined
 
 const textOf = <Row,>({ value, text }: TableColumn<Row>, row: Row): string =>
-  text ? text(row) : String(value(row) ?? '')
+  visible(text ? text(row) : String(value(row) ?? ''))
 
 const collator = new Intl.Collator('en', { numeric: true })
 

@@ -1,5 +1,6 @@
 import { judgedTexts, unitText } from '@draughtbook/shared-calc'
 import { figure } from '../figures.js'
+import { Said } from '../said.js'
 import type { SectionProps } from './section.js'
 import { type Against, isLogOpen, STAGE_WORDS, type Standing, standingOf } from './standing.js'
 import { placeOf } from './step.js'
@@ -65,7 +66,8 @@ export function StatusLine({ store, state }: SectionProps) {
         <p class={`standing-more worst ${worst.severity}`}>
           <button type="button" class="link" title={worst.message} onClick={() => leadTo(store, 'findings')}>
             <span class="first-lines">
-              <span aria-hidden="true">{worst.severity === 'invalidates' ? '■' : '▲'}</span> {worst.message}
+              <span aria-hidden="true">{worst.severity === 'invalidates' ? '■' : '▲'}</span>{' '}
+              <Said text={worst.message} />
             </span>
           </button>
           {others > 0 ? <span class="tell">and {others} more</span> : null}

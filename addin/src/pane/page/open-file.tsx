@@ -1,4 +1,4 @@
-import { dayOf } from '@draughtbook/shared-calc'
+import { dayOf, visible } from '@draughtbook/shared-calc'
 import { useRef, useState } from 'preact/hooks'
 import { HostError } from '../../host/host.js'
 import type { TestStore } from '../one-test/store.js'
@@ -18,15 +18,16 @@ export function OpenFile({ tests, store, first }: OpenFileProps) {
   const open = async (file: File | undefined): Promise<void> => {
     if (!file) return
     setBusy(true)
-    const bytes = await store.attempt(() => bytesOf(file))
-    if (bytes && /\.(json|zip)$/i.test(file.name)) await tests.takeFile(bytes, file.name)
+    const name = visible(file.name)
+    const bytes = await store.attempt(() => bytesOf(file, name))
+    if (bytes && /\.(json|zip)$/i.test(name)) await tests.takeFile(bytes, name)
     else if (bytes) {
       const book = await store.attempt(async () => {
         const { readBook } = await import('../../worker/run-job.js')
-        return readBook(bytes, file.name)
+        return readBook(bytes, name)
       })
       const date = dayOf(new Date(file.lastModified))
-      if (book) await tests.takeLog({ bytes, name: file.name, date, book })
+      if (book) await tests.takeLog({ bytes, name, date, book })
     }
     setBusy(false)
   }
@@ -55,10 +56,10 @@ export function OpenFile({ tests, store, first }: OpenFileProps) {
   )
 }
 
-async function bytesOf(file: File): Promise<Uint8Array> {
+async function bytesOf(file: File, name: string): Promise<Uint8Array> {
   try {
     return new Uint8Array(await file.arrayBuffer())
   } catch (cause) {
-    throw new HostError('failed', `${file.name} could not be read from disk.`, { cause })
+    throw new HostError('failed', `${name} could not be read from disk.`, { cause })
   }
 }

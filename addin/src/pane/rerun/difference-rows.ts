@@ -1,5 +1,5 @@
+import { withMinus } from '@draughtbook/shared-calc'
 import { type RerunTest, type ThreeValues, threeValues } from '@draughtbook/shared-calc/rerun'
-import { withMinus } from '../figures.js'
 import type { TableColumn } from '../month/sortable-table.js'
 
 /** One thing that differs, as the table shows it. */

@@ -9,6 +9,7 @@ import {
   probabilityText,
   ruleWords,
   unitText,
+  visible,
 } from '@draughtbook/shared-calc'
 import type { LeftOut } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
@@ -41,7 +42,7 @@ const buildingRun = severalRun<MadeBuilding>(async (helper, read, leftOut) => {
     throw new Error(
       [
         `${counted(missing.length, 'file')} cannot be used.`,
-        ...missing.map(({ file, why }) => `${file}: ${why}`),
+        ...missing.map(({ file, why }) => visible(`${file}: ${why}`)),
       ].join('\n'),
     )
   const building = await helper.ask<'make-building'>({ kind: 'make-building', ...order })
@@ -190,7 +191,7 @@ function Homes({ building: { target, homes, ways, rule }, leftOut }: MadeBuildin
             <td class="number">{probabilityText(home.probability)}</td>
             <td>{dayInWords(home.date)}</td>
             <td>{home.adjoiningSpaces ?? 'not logged'}</td>
-            <td class="file">{home.file}</td>
+            <td class="file">{visible(home.file)}</td>
           </tr>
         ))}
       </Table>

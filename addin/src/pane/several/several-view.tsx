@@ -2,6 +2,7 @@ import '../month/archive.css'
 import './several.css'
 import type { LeftOut, ReadRecords } from '@draughtbook/shared-calc/register'
 import type { ComponentChildren } from 'preact'
+import { useLayoutEffect, useRef } from 'preact/hooks'
 import type { ArchiveHelper } from '../month/archive-helper.js'
 import { ArchiveRun } from '../month/archive-run.js'
 import { ChooseFiles } from '../month/choose-files.js'
@@ -57,15 +58,24 @@ export function SeveralView<Made>(props: SeveralViewProps<Made>) {
         onFiles={(files) => void run.start(files)}
       />
       {state.report ? head(state.report) : null}
-      {state.phase === 'done' ? (
-        <details class="section" open={state.fault !== undefined}>
-          <summary>
-            <h3>{wishes.title}</h3>
-          </summary>
-          <div class="wishes">{wishes.body}</div>
-        </details>
-      ) : null}
+      {state.phase === 'done' ? <Wishes {...wishes} isFaulty={state.fault !== undefined} /> : null}
       {state.report ? tables(state.report) : null}
     </section>
+  )
+}
+
+/** Opens where something in it cannot be used. It never folds by itself: whoever mends one value goes on to the next. */
+function Wishes({ title, body, isFaulty }: { title: string; body: ComponentChildren; isFaulty: boolean }) {
+  const box = useRef<HTMLDetailsElement>(null)
+  useLayoutEffect(() => {
+    if (isFaulty && box.current) box.current.open = true
+  }, [isFaulty])
+  return (
+    <details class="section" ref={box}>
+      <summary>
+        <h3>{title}</h3>
+      </summary>
+      <div class="wishes">{body}</div>
+    </details>
   )
 }

@@ -8,10 +8,11 @@ import {
   siteStages,
   USUAL_CONFIDENCE,
   usualShares,
+  visible,
+  withMinus,
 } from '@draughtbook/shared-calc'
 import type { LeftOut } from '@draughtbook/shared-calc/register'
 import { useState } from 'preact/hooks'
-import { withMinus } from '../figures.js'
 import type { StagesOrder } from '../month/archive-messages.js'
 import { LeftOutList } from '../month/choose-files.js'
 import { DownloadButton } from '../month/download-button.js'
@@ -185,7 +186,7 @@ function Allowance({ site: { stages }, leftOut }: MadeStages) {
             <td class="number">{withMinus(one.left_m3_h.toFixed(0))}</td>
             <td class="number">{withMinus(one.left_cm2.toFixed(0))}</td>
             <td>{dayInWords(one.date)}</td>
-            <td class="file">{one.file}</td>
+            <td class="file">{visible(one.file)}</td>
           </tr>
         ))}
       </Table>

@@ -38,7 +38,7 @@ function headLine(name: string, { outcome, why, signature }: RerunTest, real: re
 }
 
 const isReport = ({ kind }: RerunTest): boolean =>
-  kind === 'register' || kind === 'building' || kind === 'stages'
+  kind === 'register' || kind === 'building' || kind === 'stages' || kind === 're-run'
 
 function differenceLines(one: Difference): string[] {
   const { label, cell, unit, recorded, expected, kind, follows = [] } = one
@@ -79,19 +79,24 @@ const counted: Partial<Record<RerunOutcome, (count: number) => string>> = {
 /** Counts of outcomes, and of signatures where any file is a Draughtbook summary. */
 export function countLines({ tests, counts, passedOver = [] }: RerunReport): string[] {
   const found = outcomes
-    .filter((outcome) => counts[outcome] > 0)
+    .filter((outcome) => counts[outcome] > 0 && outcome !== 'cannot be read')
     .map((outcome) => `${counts[outcome]} ${counted[outcome]?.(counts[outcome]) ?? outcome}`)
   const signed = (Object.keys(signatureWords) as (keyof typeof signatureWords)[]).flatMap((state) => {
     const files = tests.filter(({ signature }) => signature?.state === state).length
     return files > 0 ? [`${files} ${signatureWords[state]}`] : []
   })
   if (tests.length === 0) return ['No test was re-run: no Draughtbook summary was found.']
-  const compared = tests.filter(isReport).length
+  const unread = counts['cannot be read']
+  if (unread === tests.length) return [`No test was re-run: ${count(unread, 'file')} cannot be read.`]
+  const compared = tests.filter((test) => isReport(test) && test.outcome !== 'cannot be read').length
   const one = [
-    count(tests.length - compared, 'test re-run', 'tests re-run'),
+    count(tests.length - unread - compared, 'test re-run', 'tests re-run'),
     ...(compared > 0 ? [count(compared, 'report on them compared', 'reports on them compared')] : []),
   ].join(', ')
-  const reports = passedOver.length > 0 ? [`${passedOver.length} without a record`] : []
+  const reports = [
+    ...(unread > 0 ? [`${count(unread, 'file')} that cannot be read`] : []),
+    ...(passedOver.length > 0 ? [`${passedOver.length} without a record`] : []),
+  ]
   return [
     `${one}: ${[...found, ...reports].join(', ')}`,
     ...(signed.length > 0 ? [`Signatures: ${signed.join(', ')}`] : []),

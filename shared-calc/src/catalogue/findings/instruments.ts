@@ -109,7 +109,7 @@ export const instrumentTexts = {
       test: number
       limit: number
     }) =>
-      `${capital(direction)}: at ${plain(test, 1)} Pa the inside pressures differ by ${apart(difference, [limit * test], 1)} Pa (limit ${plain(limit * 100)} % of the test pressure).`,
+      `${capital(direction)}: at ${plain(test, 1)} Pa the inside pressures differ by ${apart(difference, [limit * test], 1)} Pa (limit ${plain(limit * test, 1)} Pa, which is ${plain(limit * 100)} % of the test pressure).`,
     remedy: 'Open internal doors, use more fans, or test parts of the building separately.',
   },
   'inside-pressure/not-read': {

@@ -20,7 +20,7 @@ export const leakTexts = {
       count === 1
         ? '1 leak has no size and is not included in any area.'
         : `${count} leaks have no size and are not included in any area.`,
-    remedy: 'Choose a size, or leave it blank if it is not known.',
+    remedy: 'Estimate the size, or leave it blank.',
   },
   'leak-round/not-stated': {
     severity: 'note',

@@ -10,6 +10,7 @@ export const homesTexts = {
   'home-altered': {
     severity: 'invalidates',
     message: ({ file, altered }: { file: string; altered: string }) => `${file}: ${altered}`,
+    remedy: 'Find out what was changed, or use the workbook as issued.',
   },
   'homes-not-valid': {
     severity: 'invalidates',
@@ -20,7 +21,7 @@ export const homesTexts = {
   'homes-twice': {
     severity: 'caution',
     message: ({ names }: { names: readonly string[] }) =>
-      `More than one test was given of ${listed(names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED), `${names.length - MOST_NAMED} more homes`] : names)}. Each test is counted as a home of its own.`,
+      `There is more than one test of ${listed(names.length > MOST_NAMED ? [...names.slice(0, MOST_NAMED), `${names.length - MOST_NAMED} more homes`] : names)}. Each counts as a home of its own.`,
     remedy: 'Give one test of each home: the one that counts.',
   },
   'homes-rule/of-target': {
@@ -40,6 +41,7 @@ export const homesTexts = {
     severity: 'caution',
     message: ({ guarded, homes }: { guarded: number; homes: number }) =>
       `${guarded} of ${homes} homes ${guarded === 1 ? 'was' : 'were'} tested with guarded adjoining spaces. The results of the others include leaks to their neighbours.`,
+    remedy: 'State this in the report, or test the others with guarded adjoining spaces.',
   },
   'homes-guarded/each': {
     severity: 'note',
@@ -50,6 +52,7 @@ export const homesTexts = {
     severity: 'caution',
     message: ({ logged }: { logged: boolean }) =>
       `${notGuarded(logged)} Leaks between two homes count in both tests, so the sum is higher than the leakage of the building to outdoors.`,
+    remedy: 'State this in the report, or test with guarded adjoining spaces.',
   },
   'homes-instruments': {
     severity: 'note',
@@ -67,6 +70,7 @@ export const homesTexts = {
     severity: 'invalidates',
     message: ({ missing, needed, homes }: { missing: number; needed: number; homes: number }) =>
       `${counted(missing, 'more home', 'more homes')} must be tested: ${needed} of ${homes} are required.`,
+    remedy: 'Test more homes, then combine all tests again.',
   },
 } as const satisfies RemarkTexts
 

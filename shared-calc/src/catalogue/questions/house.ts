@@ -15,8 +15,8 @@ export const houseQuestions = {
     unstored,
   }: {
     rooms: { sum: number; unit: string | undefined; typed: string | undefined; count: number } | undefined
-    /** What stands where the volume is expected, and is not one number. */
-    unread?: { text: string; cell: string } | undefined
+    /** What stands where the volume is expected, and why it cannot be used. */
+    unread?: { text: string; cell: string; why: string } | undefined
     /** Cell of the volume, where it is a formula whose result the file does not hold. */
     unstored?: string | undefined
   }): Asked => ({
@@ -24,7 +24,7 @@ export const houseQuestions = {
       rooms
         ? `The rooms in the log add up to ${rooms.sum}${rooms.unit ? ` ${rooms.unit}` : ''}.`
         : unread
-          ? `Cell ${cellName(unread.cell)} says ${quoted(unread.text)}, which is not one number.`
+          ? `Cell ${cellName(unread.cell)} says ${quoted(unread.text)}, ${unread.why}.`
           : whyMissing(unstored)
     }`,
     choices:
@@ -122,7 +122,7 @@ export const houseQuestions = {
     const [what, unit, answered] =
       name === 'volume' ? ['internal volume', 'm³', 'm3'] : ['envelope area', 'm²', 'm2']
     return {
-      text: `With the ${what} of ${size} ${unit}, the readings give ${plain(read, 3)}, but the log says ${plain(value, 3)} (${quoted(label)} in ${cellName(cell)}). What is the ${what}?`,
+      text: `With the ${what} of ${size} ${unit}, the readings give a result of ${plain(read, 3)}, but the log says ${plain(value, 3)} (${quoted(label)} in ${cellName(cell)}). What is the ${what}?`,
       choices: [
         { value: `${size} ${answered}`, label: `${size} ${unit}`, reason: 'as it is in the log' },
         {

@@ -56,7 +56,7 @@ export const readingQuestions = {
   }: {
     tables: readonly { pressure: string; flows: readonly string[] }[]
   }): Asked => ({
-    text: `Headings of the readings are missing. Are these the columns: ${tables.map(({ pressure, flows }) => `building pressure from ${cellName(pressure)} down, air flow from ${listed(flows.map(cellName))} down`).join('; ')}?`,
+    text: `The readings have no headings. Are these their columns: ${tables.map(({ pressure, flows }) => `building pressure from ${cellName(pressure)} down, air flow from ${listed(flows.map(cellName))} down`).join('; ')}?`,
     choices: [
       { value: 'yes', label: 'yes', reason: 'with these columns, pressure and flow follow a leakage curve' },
       { value: 'no', label: 'no' },

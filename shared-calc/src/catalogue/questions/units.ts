@@ -151,7 +151,7 @@ export const unitQuestions = {
     choices: ['°F', '°C'].map((unit) => ({ value: unit, label: `${value} ${unit}` })),
   }),
   barometerUnit: ({ value }: { value: number }): Asked => ({
-    text: `What is the unit of the barometric pressure, ${value}?`,
+    text: `The barometric pressure is logged as ${value}. What is its unit?`,
     choices: ['hPa', 'kPa', 'inHg', 'mmHg'].map((unit) => ({ value: unit, label: `${value} ${unit}` })),
   }),
   decimal: ({ cell, value, other }: { cell: string; value: number; other: number }): Asked => ({

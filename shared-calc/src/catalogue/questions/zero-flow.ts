@@ -1,6 +1,9 @@
 import type { Direction } from '../../contract/record/index.js'
-import { listed, quoted } from '../words.js'
+import { listed, quoted, withMinus } from '../words.js'
 import { type Asked, cellName, runOf } from './asked.js'
+
+/** Zero-flow pressures as they are shown; they are answered with the hyphen of a keyboard. */
+const printedList = (values: readonly string[]): string => values.map(withMinus).join(', ')
 
 /** Which zero-flow pressures belong to a run. */
 export const zeroFlowQuestions = {
@@ -21,7 +24,7 @@ export const zeroFlowQuestions = {
     label: string
   }): Asked => ({
     text: `Cell ${cellName(cell)} says ${quoted(label)}, but no zero-flow pressures were found for ${runOf(direction)}. What were they, in Pa, before and after the readings?`,
-    choices: [{ value: 'none', label: 'none: the pressures were measured or corrected without them' }],
+    choices: [{ value: 'none', label: 'none: not measured, or already subtracted' }],
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
   }),
@@ -44,11 +47,11 @@ export const zeroFlowQuestions = {
     /** Those that were read for the run; undefined where it has none. */
     read: readonly string[] | undefined
   }): Asked => ({
-    text: `The log also has ${listed(labels.map(quoted))} (${listed(others)}). Which are the zero-flow pressures of ${runOf(direction)}?`,
+    text: `The log also has ${listed(labels.map(quoted))} (${listed(others.map(withMinus))}). Which are the zero-flow pressures of ${runOf(direction)}?`,
     choices: [
-      read ? { value: 'as read', label: read.join(', ') } : { value: 'none', label: 'it has none' },
-      { value: instead.join(', '), label: instead.join(', ') },
-      ...(both ? [{ value: both.join(', '), label: both.join(', ') }] : []),
+      read ? { value: 'as read', label: printedList(read) } : { value: 'none', label: 'it has none' },
+      { value: instead.join(', '), label: printedList(instead) },
+      ...(both ? [{ value: both.join(', '), label: printedList(both) }] : []),
     ],
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
@@ -65,7 +68,7 @@ export const zeroFlowQuestions = {
   }): Asked => ({
     text: `The pressures of ${runOf(direction)} are headed ${quoted(heading)}. Are the zero-flow pressures already subtracted?`,
     choices: [
-      { value: 'as read', label: `no: subtract ${read.join(', ')}` },
+      { value: 'as read', label: `no: subtract ${printedList(read)}` },
       { value: 'none', label: 'yes: they are subtracted' },
     ],
     noneLikelier: true,
@@ -83,7 +86,7 @@ export const zeroFlowQuestions = {
     text: `The zero-flow pressures in ${listed(cells.map(cellName))} are formulas without results. Open the log in a spreadsheet program and save it, or answer here: what are those of ${runOf(direction)}, in Pa?`,
     choices: [
       read.length > 0
-        ? { value: 'as read', label: `only ${read.join(', ')}` }
+        ? { value: 'as read', label: `only ${printedList(read)}` }
         : { value: 'none', label: 'it has none' },
     ],
     noneLikelier: true,
@@ -104,8 +107,8 @@ export const zeroFlowQuestions = {
   }): Asked => ({
     text: `The log does not say which run its zero-flow pressures in ${listed(cells.map(cellName))} belong to. Which are those of ${runOf(direction)}?`,
     choices: [
-      { value: 'as read', label: read.join(', ') },
-      { value: instead.join(', '), label: instead.join(', ') },
+      { value: 'as read', label: printedList(read) },
+      { value: instead.join(', '), label: printedList(instead) },
     ],
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
@@ -120,7 +123,7 @@ export const zeroFlowQuestions = {
     lacks: 'before' | 'after'
   }): Asked => ({
     text: `No zero-flow pressure ${lacks} the readings was found for ${runOf(direction)}, but the other run has one. What are the zero-flow pressures of ${runOf(direction)}, in Pa?`,
-    choices: [{ value: 'as read', label: `only ${read.join(', ')}` }],
+    choices: [{ value: 'as read', label: `only ${printedList(read)}` }],
     noneLikelier: true,
     example: '-1.2 before, -0.8 after',
   }),

@@ -119,8 +119,8 @@ export const solidShapes = ['box', 'floor area', 'under slopes', 'wedge', 'pyram
 /** Plane figures that the elements of the envelope are made up of. */
 export const figureShapes = ['rectangle', 'triangle', 'trapezium', 'area'] as const
 
-/** `"a", "b" or "c"`, as an error names what may be chosen. */
+/** `"a", "b" or "c"`, or `"a"` alone, as an error names what may be chosen. */
 export function anyOf(words: readonly string[]): string {
   const quoted = words.map((word) => `"${word}"`)
-  return `${quoted.slice(0, -1).join(', ')} or ${quoted.at(-1)}`
+  return quoted.length < 2 ? quoted.join() : `${quoted.slice(0, -1).join(', ')} or ${quoted.at(-1)}`
 }

@@ -58,5 +58,5 @@ function slipHint({ unit, lowest, highest }: FieldMeta, input: unknown, slips: r
   if (lowest === undefined || highest === undefined || typeof input !== 'number') return ''
   const slip = likelySlip(input, { lowest, highest }, slips)
   if (!slip) return ''
-  return `. It looks like ${slip.unit}: ${printed(input)} ${slip.unit} is ${printed(Number(slip.converted.toPrecision(6)))} ${unit}`
+  return `. Is it in ${slip.unit}? ${printed(input)} ${slip.unit} is ${printed(Number(slip.converted.toPrecision(6)))} ${unit}`
 }

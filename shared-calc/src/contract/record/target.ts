@@ -25,7 +25,7 @@ const quantities = [
  * pressure of their own; qT and aE came with record@3.
  */
 export const TargetQuantity = z.enum(quantities, {
-  error: `target quantity must be one of ${quantities.join(', ')}`,
+  error: `target quantity must be ${anyOf(quantities)}`,
 })
 export type TargetQuantity = z.infer<typeof TargetQuantity>
 

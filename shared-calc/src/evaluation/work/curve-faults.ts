@@ -18,8 +18,8 @@ export function refuseWrongSide(curve: WorkedRun['curve'], run: Run, path: strin
       path: `${path}.readings[${i}].pressure_Pa`,
       message:
         logged === 0
-          ? 'a pressure difference of 0 Pa cannot be used'
-          : `pressure difference ${plain(logged)} Pa is on the wrong side of the zero-flow pressure ${plain(curve.value('dp_0'))} Pa, or has a different sign from the other readings`,
+          ? 'a pressure difference of 0 Pa cannot be used: correct it, or leave the reading out'
+          : `pressure difference ${plain(logged)} Pa is on the wrong side of the zero-flow pressure ${plain(curve.value('dp_0'))} Pa, or has a different sign from the other readings: correct the pressure or its sign`,
     })
   }
   const flows = curve.column('q_env')

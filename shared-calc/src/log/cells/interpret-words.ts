@@ -13,14 +13,21 @@ export function date(cell: Cell, { dateOrder, date1904 = false }: Reading): Inte
     const plain = !isDateFormat(cell.format)
     const plausible = value !== undefined && (!plain || (value > '1990' && value < '2100'))
     if (!plausible)
-      return { refused: 'not-a-date', message: `the number ${String(cell.value)} is not a date` }
+      return {
+        refused: 'not-a-date',
+        message: `the number ${String(cell.value)} is not a date: type it as 2026-10-14`,
+      }
     const remarks: Remark[] = []
     if (plain) remarks.push(cellText('log-serial-date', { date: value }))
     if (date1904) remarks.push(cellText('log-date-1904'))
     return { value, remarks }
   }
   const read = cell.kind === 'text' ? readDateText(String(cell.value), dateOrder) : undefined
-  if (!read) return { refused: 'not-a-date', message: `${quoted(String(cell.value))} is not a date` }
+  if (!read)
+    return {
+      refused: 'not-a-date',
+      message: `${quoted(String(cell.value))} is not a date: type it as 2026-10-14`,
+    }
   if ('ambiguous' in read) {
     const either = `${quoted(String(cell.value))} may be ${listed(read.ambiguous.map(dayInWords), 'or')}`
     return {

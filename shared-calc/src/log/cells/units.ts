@@ -194,7 +194,9 @@ const PRINTED: Record<string, string> = {
   sqft: 'ft²',
   'mi/h': 'mph',
   'ft/minute': 'ft/min',
-  'L/minute': 'L/min',
+  'L/s': 'l/s',
+  'L/minute': 'l/min',
+  'L/h': 'l/h',
   minute: 'min',
   inch: 'in',
 }

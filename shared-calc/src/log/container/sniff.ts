@@ -4,6 +4,8 @@ import { decoderFor } from './zip.js'
 export type ContentKind = 'workbook' | 'spreadsheet' | 'text'
 
 const SAVE_AS = 'open it in a spreadsheet program and save it as .xlsx'
+/** For what no spreadsheet program opens. */
+const TYPE_IN = 'copy its values into a spreadsheet and save it as .xlsx'
 
 /**
  * What a file is by its first bytes; its extension must agree. Old, binary and encrypted files are refused with what to do.
@@ -44,24 +46,25 @@ function refuseCompoundFile(bytes: Uint8Array): never {
   if (holdsUtf16(bytes, 'EncryptedPackage'))
     refuse(
       'encrypted',
-      'the workbook is protected by a password to open it: open it and save a copy without the password',
+      'the workbook is protected by a password: open it and save a copy without the password',
     )
   refuse('unsupported-format', `the file is an old .xls workbook (or another old office file): ${SAVE_AS}`)
 }
 
 function refuseOther(bytes: Uint8Array): void {
   const head = decoderFor('latin1').decode(bytes.subarray(0, 512)).trimStart().toLowerCase()
-  const binary: [string, string][] = [
-    ['%pdf', 'a PDF'],
-    ['\u0089png', 'a picture'],
-    ['\u00ff\u00d8\u00ff', 'a picture'],
-    ['<html', 'a web page'],
-    ['<!doctype html', 'a web page'],
-    ['<?xml', 'an XML file'],
-    ['{\\rtf', 'a text document'],
+  const binary: [string, string, string][] = [
+    ['%pdf', 'a PDF', TYPE_IN],
+    ['\u0089png', 'a picture', TYPE_IN],
+    // The first bytes of a JPEG are FF D8 FF, here in lower case.
+    ['\u00ff\u00f8\u00ff', 'a picture', TYPE_IN],
+    ['<html', 'a web page', SAVE_AS],
+    ['<!doctype html', 'a web page', SAVE_AS],
+    ['<?xml', 'an XML file', SAVE_AS],
+    ['{\\rtf', 'a text document', TYPE_IN],
   ]
-  for (const [mark, what] of binary)
-    if (head.startsWith(mark)) refuse('unsupported-format', `the file is ${what}, not a log: ${SAVE_AS}`)
+  for (const [mark, what, advice] of binary)
+    if (head.startsWith(mark)) refuse('unsupported-format', `the file is ${what}, not a log: ${advice}`)
 }
 
 /** What a zip is, by the names of its parts. Throws LogError when it is not a workbook this reader knows. */
@@ -74,8 +77,8 @@ export function refuseForeignZip(names: ReadonlySet<string>): void {
       'wrong-extension',
       'the file is an OpenDocument file with another extension: if it is a log, rename it to .ods',
     )
-  if (has(/^word\//)) refuse('wrong-extension', 'the file is a text document, not a workbook')
-  if (has(/^ppt\//)) refuse('wrong-extension', 'the file is a presentation, not a workbook')
+  if (has(/^word\//)) refuse('wrong-extension', `the file is a text document, not a workbook: ${TYPE_IN}`)
+  if (has(/^ppt\//)) refuse('wrong-extension', `the file is a presentation, not a workbook: ${TYPE_IN}`)
   if (!names.has('[Content_Types].xml'))
     refuse(
       'wrong-extension',

@@ -1,3 +1,4 @@
+import { listed, quoted } from '../../catalogue/words.js'
 import { decimalOf, tellMixedDecimals } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
@@ -129,7 +130,14 @@ function chosenOf(
 const noSuchTest = (wanted: string, groups: readonly TestGroup[]) =>
   problem(
     'not-found',
-    `this log has no test "${wanted}": choose one of ${groups.map(({ key }) => `"${key}"`).join(', ')}`,
+    `this log has no test ${quoted(wanted)}: ${
+      groups.length === 1
+        ? `its only test is ${quoted(groups[0]?.key ?? '')}`
+        : `choose ${listed(
+            groups.map(({ key }) => quoted(key)),
+            'or',
+          )}`
+    }`,
     { path: 'test' },
   )
 

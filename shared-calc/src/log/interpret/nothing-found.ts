@@ -9,7 +9,8 @@ import { methodOfLog } from './record/method.js'
 import { findSheetTables } from './sheet-tables.js'
 
 const METHOD = 'test.method'
-const CHOOSE = 'choose a method with one or two readings, as in --set method=astm-e1827-22-one-point'
+const CHOOSE =
+  'choose a method that needs only one or two readings (on the command line: --set method=astm-e1827-22-one-point)'
 
 /** Why a log gave no readings, and what to do: the likeliest reason alone. */
 export function nothingFound(views: readonly View[], answers: Answers): LogProblem {

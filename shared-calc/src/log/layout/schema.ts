@@ -212,7 +212,7 @@ export function parseLayout(input: unknown): Layout {
   if (result.success) return result.data
   throw new LogError(
     result.error.issues.map((issue) =>
-      problem('layout-invalid', `layout: ${issue.message}`, { path: pathText(issue.path) }),
+      problem('layout-invalid', issue.message, { path: pathText(issue.path) }),
     ),
   )
 }

@@ -30,7 +30,7 @@ export function readOrders(bytes: Uint8Array, file: string): Order[] {
       {
         path: file,
         message:
-          'no row has the headings "test number" and "order number" or "fee": write them above the columns',
+          'the list needs a row of headings: "test number", and "order number" or "fee" or both. Write them above the columns',
       },
     ])
   const problems: Problem[] = []

@@ -1,4 +1,5 @@
 import { strFromU8, strToU8 } from 'fflate'
+import { withSheet } from '../../log/grid/address.js'
 import { sheetParts } from '../../reports/workbook/chart/package-parts.js'
 import { canonicalPart, isTextPart } from '../../reports/workbook/issued/canonical-part.js'
 import type { IssuedParts } from '../../reports/workbook/issued/issued-parts.js'
@@ -7,6 +8,7 @@ import { RECORD } from '../../reports/workbook/record-sheet.js'
 import type { Parts } from '../../reports/workbook/zip/parts.js'
 import type { Difference } from '../report.js'
 import { topWords } from './element-words.js'
+import { formatsOfCells } from './formats-of-cells.js'
 import { seen } from './seen-difference.js'
 import { parseTree, type XmlNode } from './xml-tree.js'
 
@@ -20,8 +22,9 @@ export function strictParts(
 ): Difference[] {
   const sheets = new Map([...sheetParts(issuedParts)].map(([name, path]) => [path, name]))
   const recordPart = sheetParts(issuedParts).get(RECORD)
-  return [...new Set([...issued.keys(), ...now.keys()])].sort().flatMap((path): Difference[] => {
-    if (issued.get(path) === now.get(path) || explained(path, sheets.get(path), found)) return []
+  const paths = [...new Set([...issued.keys(), ...now.keys()])].sort()
+  const ofPart = (path: string, known: readonly Difference[]): Difference[] => {
+    if (issued.get(path) === now.get(path) || explained(path, sheets.get(path), known)) return []
     const words = partWords(path, sheets.get(path))
     const [a, b] = [issuedParts.get(path), nowParts.get(path)]
     if (!b) return [seen('part', `${words}: part ${path} is missing`, sheets.get(path), path, null)]
@@ -31,6 +34,12 @@ export function strictParts(
     const tree = (bytes: Uint8Array) => bare(parseTree(canonicalBytes(path, bytes, recordPart), path))
     const [before, after] = [tree(a), tree(b)]
     const where = firstDifference(before, after)
+    const sheet = sheets.get(path)
+    const formats = where && sheet ? formatsOfCells(before, after, issuedParts, nowParts) : []
+    if (sheet && formats.length > 0)
+      return formats.map(({ address, what, issued: was, now: is }) =>
+        seen('appearance', what, withSheet(sheet, address), was, is),
+      )
     if (where && !firstDifference(withoutHandling(before), withoutHandling(after))) return []
     if (!where && !/charts\//.test(path) && !found.some(({ rounding }) => rounding))
       return [
@@ -45,11 +54,19 @@ export function strictParts(
     return where
       ? [seen('part', `${words}: ${topWords(where.names)}`, sheets.get(path), where.issued, where.now)]
       : []
-  })
+  }
+  const inSheets = paths.filter((path) => sheets.has(path)).flatMap((path) => ofPart(path, found))
+  // A cell that has another format is named; the list of formats then says nothing more.
+  const others = paths
+    .filter((path) => !sheets.has(path))
+    .flatMap((path) => ofPart(path, STYLES.test(path) ? [...found, ...inSheets] : found))
+  return [...inSheets, ...others]
 }
 
 const canonicalBytes = (path: string, bytes: Uint8Array, recordPart: string | undefined): Uint8Array =>
   strToU8(canonicalPart(path, strFromU8(bytes), recordPart))
+
+const STYLES = /styles|theme/
 
 /** Whether what was found already says that this part is not as issued. */
 function explained(path: string, sheet: string | undefined, found: readonly Difference[]): boolean {
@@ -57,7 +74,7 @@ function explained(path: string, sheet: string | undefined, found: readonly Diff
   if (sheet !== undefined) return some(({ cell }) => cell !== undefined && sheetOf(cell) === sheet)
   if (/sharedStrings/.test(path))
     return some(({ kind }) => ['cell', 'input', 'appearance', 'sheet'].includes(kind))
-  if (/styles|theme/.test(path)) return some(({ kind }) => kind === 'appearance')
+  if (STYLES.test(path)) return some(({ kind }) => kind === 'appearance')
   if (/docProps/.test(path))
     return some(({ kind, label }) => kind === 'workbook' || (kind === 'sheet' && /sheet/.test(label)))
   if (/drawings|charts|media|comments|vmlDrawing|threaded/i.test(path))

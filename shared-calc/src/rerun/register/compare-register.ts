@@ -1,4 +1,4 @@
-import { counted, firstFew } from '../../catalogue/words.js'
+import { counted, dayInWords, firstFew } from '../../catalogue/words.js'
 import { addressOf, withSheet } from '../../log/grid/address.js'
 import { NOT_LOGGED } from '../../reports/register/totals.js'
 import { headInWords, REGISTER_SHEET } from '../../reports/register/workbook/columns.js'
@@ -69,9 +69,9 @@ export async function compareRegister(
     differences,
     notes: [
       ...(all ? [] : about.notes),
-      ...(all?.sorted ? ['Its rows stand in another order than they were written in'] : []),
+      ...(all?.sorted ? ['Its rows were sorted after it was written'] : []),
       'notCompared' in whole
-        ? `Only rows, totals and whether values can be read were checked, because ${whole.notCompared}: sheets Stages, To do, Trends and Charts, and colours, column widths and page set-up, were not`
+        ? `Checked: rows, totals, and whether every value can be read. Not checked, because ${whole.notCompared}: sheets Stages, To do, Trends and Charts, colours, column widths and page set-up`
         : 'Orders and fees, the date “as at”, files left out, buildings, and months of earlier registers are taken from the register itself',
     ],
   }
@@ -133,7 +133,7 @@ function missingRows(
     })
     .map(({ file, line }) => ({
       kind: 'cell' as const,
-      label: `test of ${line?.building ?? file} on ${line?.date ?? ''} has no row`,
+      label: `test of ${line ? `${line.building} on ${dayInWords(line.date)}` : file} has no row`,
       cell: withSheet(REGISTER_SHEET, addressOf(0, places.file ?? 0)),
       recorded: null,
       expected: file,

@@ -156,11 +156,11 @@ function enough(
   const [from, to] = [now, after].map((share) => (100 * share).toFixed(2))
   const words =
     from === to
-      ? `one more reading would not narrow what the scatter of the fit adds, ±${from} %`
-      : `one more reading would narrow what the scatter of the fit adds, from ±${from} % to about ±${to} %`
+      ? `The scatter of the fit adds ±${from} %. One more reading would not reduce it.`
+      : `The scatter of the fit adds ±${from} %. One more reading would reduce it to about ±${to} %.`
   return further.value('g_h') < WORTH_ANOTHER
-    ? { enough: true, enoughWhy: `Enough readings: ${words}.` }
-    : { enough: false, enoughWhy: `Take another reading: ${words}.` }
+    ? { enough: true, enoughWhy: `Enough readings. ${words}` }
+    : { enough: false, enoughWhy: `Take another reading. ${words}` }
 }
 
 function outliers(around: RunSurroundings, worked: WorkedRun): Finding[] {

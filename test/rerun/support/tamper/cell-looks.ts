@@ -1,9 +1,19 @@
 import type { PackageText } from '../package'
 import type { Marks, Tampering } from './landmarks'
 
-const font = (xml: string) => (book: PackageText) =>
-  book.addTo('fonts', `<font>${xml}<name val="Calibri"/></font>`)
-const withFont = (index: number) => (xf: string) => xf.replace(/fontId="\d+"/, `fontId="${index}"`)
+/** One property of a font each, so that every one is proven by itself. */
+const fontChanges: readonly (readonly [string, (font: string) => string])[] = [
+  ['white text', (font) => font.replace(/<color [^>]*>/, '<color rgb="FFFFFFFF"/>')],
+  ["text in the theme's background colour", (font) => font.replace(/<color [^>]*>/, '<color theme="0"/>')],
+  ['text 1 point high', (font) => font.replace(/<sz [^>]*>/, '<sz val="1"/>')],
+  ['struck through', (font) => font.replace('<sz', '<strike/><sz')],
+  ['letters as pictures', (font) => font.replace(/<name [^>]*>/, '<name val="Wingdings"/>')],
+  ['no longer bold', (font) => font.replace('<b/>', '')],
+  ['text raised', (font) => font.replace('<sz', '<vertAlign val="superscript"/><sz')],
+  ['underlined as a link', (font) => font.replace('<sz', '<u/><sz')],
+  ['letters with a shadow', (font) => font.replace('<sz', '<shadow/><sz')],
+  ['letters of a symbol font by their set', (font) => font.replace('<name', '<charset val="2"/><name')],
+]
 const withFill = (index: number) => (xf: string) => xf.replace(/fillId="\d+"/, `fillId="${index}"`)
 const withFormat = (id: number) => (xf: string) =>
   xf
@@ -22,36 +32,10 @@ const escaped = (text: string) =>
 export function looks({ verdict, figure }: Marks): Tampering[] {
   const cells = { verdict: verdict.address, figure: figure.address }
   return Object.entries(cells).flatMap(([what, address]) => [
-    {
-      name: `white text: ${what}`,
-      change: (b: PackageText) =>
-        b.restyle('Summary', address, withFont(font('<sz val="11"/><color rgb="FFFFFFFF"/>')(b))),
-    },
-    {
-      name: `text in the theme's background colour: ${what}`,
-      change: (b: PackageText) =>
-        b.restyle('Summary', address, withFont(font('<sz val="11"/><color theme="0"/>')(b))),
-    },
-    {
-      name: `text 1 point high: ${what}`,
-      change: (b: PackageText) =>
-        b.restyle('Summary', address, withFont(font('<sz val="1"/><color rgb="FF1F2933"/>')(b))),
-    },
-    {
-      name: `struck through: ${what}`,
-      change: (b: PackageText) =>
-        b.restyle('Summary', address, withFont(font('<strike/><sz val="10"/><color rgb="FF1F2933"/>')(b))),
-    },
-    {
-      name: `letters as pictures: ${what}`,
-      change: (b: PackageText) => {
-        const index = b.addTo(
-          'fonts',
-          '<font><sz val="10"/><color rgb="FF1F2933"/><name val="Wingdings"/></font>',
-        )
-        return b.restyle('Summary', address, withFont(index))
-      },
-    },
+    ...fontChanges.map(([name, change]) => ({
+      name: `${name}: ${what}`,
+      change: (b: PackageText) => b.refont('Summary', address, change),
+    })),
     {
       name: `another background: ${what}`,
       change: (b: PackageText) => {

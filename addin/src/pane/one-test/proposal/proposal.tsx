@@ -1,7 +1,8 @@
-import type { Finding } from '@draughtbook/shared-calc'
+import { counted, type Finding } from '@draughtbook/shared-calc'
 import { useEffect, useRef } from 'preact/hooks'
 import type { UnderstoodLog } from '../../../calc/understand.js'
 import { labelOf } from '../../fields.js'
+import { Said } from '../../said.js'
 import type { SectionProps } from '../section.js'
 import { KeptAnswers } from './kept-answers.js'
 import { QuestionBox } from './question-box.js'
@@ -109,8 +110,7 @@ function Understood({
       ) : null}
       {problems.map(({ cell, path, message }) => (
         <p class="fault" role="alert" key={`${cell}${path}${message}`}>
-          {cell ? `${cell}: ` : ''}
-          {message}
+          <Said text={cell ? `${cell}: ${message}` : message} />
         </p>
       ))}
       {test?.record && problems.length === 0 ? (
@@ -143,7 +143,7 @@ function Understood({
         <details class="sub" open={read.layout === undefined || used < uses.length}>
           <summary>
             {read.layout === undefined ? '' : `Read by the layout “${read.layout}”: `}
-            {used} used, {uses.length - used} left out
+            {counted(used, 'entry', 'entries')} used, {uses.length - used} left out
           </summary>
           <UsesList uses={uses} onCell={onCell} />
         </details>
@@ -168,8 +168,7 @@ function Warnings({ findings }: { findings: readonly Finding[] }) {
     <ul class="warnings" aria-label="Warnings about this log">
       {findings.map(({ rule, message, cells = [] }) => (
         <li key={rule + message} data-warning={rule}>
-          {cells.length > 0 ? `${cells.slice(0, 3).join(', ')}: ` : ''}
-          {message}
+          <Said text={cells.length > 0 ? `${cells.slice(0, 3).join(', ')}: ${message}` : message} />
         </li>
       ))}
     </ul>

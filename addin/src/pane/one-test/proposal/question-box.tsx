@@ -1,5 +1,6 @@
 import type { Question } from '@draughtbook/shared-calc/log'
 import { useId, useState } from 'preact/hooks'
+import { Said } from '../../said.js'
 
 interface QuestionBoxProps {
   question: Question
@@ -17,10 +18,10 @@ export function QuestionBox({ question, onAnswer, onCell }: QuestionBoxProps) {
   return (
     <li class="question" data-question={path}>
       <p id={`${id}-text`}>
-        {text}{' '}
+        <Said text={text} />{' '}
         {cell ? (
           <button type="button" class="link" title="Go to the cell" onClick={() => onCell(cell)}>
-            {cell}
+            <Said text={cell} />
           </button>
         ) : null}
       </p>
@@ -34,7 +35,7 @@ export function QuestionBox({ question, onAnswer, onCell }: QuestionBoxProps) {
               aria-describedby={`${id}-text`}
               onClick={() => onAnswer(choice.value)}
             >
-              {choice.label}
+              <Said text={choice.label} />
             </button>
           ))}
         </p>

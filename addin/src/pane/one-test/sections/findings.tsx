@@ -1,6 +1,7 @@
 import { cited, counted, type Finding } from '@draughtbook/shared-calc'
 import { drawnOnChange } from '../../drawn-on-change.js'
 import { labelOf } from '../../fields.js'
+import { Said } from '../../said.js'
 import { MarkToggle } from '../mark-toggle.js'
 import type { Section, SectionProps } from '../section.js'
 
@@ -53,13 +54,19 @@ const FindingRow = drawnOnChange(
         <span class="shape" aria-hidden="true">
           {SHAPE[finding.severity]}
         </span>
-        <b>{finding.severity}</b> {finding.message}
+        <b>{finding.severity}</b> <Said text={finding.message} />
       </p>
-      {finding.remedy ? <p class="remedy">{finding.remedy}</p> : null}
+      {finding.remedy ? (
+        <p class="remedy">
+          <Said text={finding.remedy} />
+        </p>
+      ) : null}
       <p class="places">
         {places(finding, directions).map(({ text, cell }) =>
           cell === undefined ? (
-            <span key={text}>{text}</span>
+            <span key={text}>
+              <Said text={text} />
+            </span>
           ) : (
             <button
               type="button"
@@ -68,7 +75,7 @@ const FindingRow = drawnOnChange(
               aria-label={`Go to ${cell}`}
               onClick={() => void store.attempt(() => store.host.jump(cell))}
             >
-              {text}
+              <Said text={text} />
             </button>
           ),
         )}
@@ -120,7 +127,7 @@ export function SiteFindings({ findings, state }: SectionProps & { findings: rea
       {shown.map(({ rule, severity, message, remedy }) => (
         <li key={`${rule}${message}`} class={severity} data-site-rule={rule}>
           <p class="said">
-            <b>{severity}</b> {message}
+            <b>{severity}</b> <Said text={message} />
           </p>
           {remedy ? <p class="remedy">{remedy}</p> : null}
         </li>

@@ -1,7 +1,6 @@
-import { dayInWords, type PlanResult } from '@draughtbook/shared-calc'
+import { dayInWords, type PlanResult, withMinus } from '@draughtbook/shared-calc'
 import { useState } from 'preact/hooks'
 import type { Field } from '../../fields.js'
-import { withMinus } from '../../figures.js'
 import { Fields } from '../../form/fields.js'
 import { ListRows } from '../../form/list-rows.js'
 import type { Section, SectionProps } from '../section.js'

@@ -1,5 +1,5 @@
-import { counted, runDirections } from '@draughtbook/shared-calc'
-import { figure, span, withMinus } from '../../figures.js'
+import { counted, runDirections, withMinus } from '@draughtbook/shared-calc'
+import { figure, span } from '../../figures.js'
 import { AveragingTimer } from '../averaging-timer.js'
 import type { Section, SectionProps } from '../section.js'
 

@@ -1,6 +1,5 @@
 import type { TraceStep } from '@draughtbook/shared-calc'
-import { unitText } from '@draughtbook/shared-calc'
-import { withMinus } from '../../figures.js'
+import { unitText, withMinus } from '@draughtbook/shared-calc'
 import type { Section, SectionProps } from '../section.js'
 
 /** Every step with its formula, the numbers put in, its value and its source. */

@@ -1,5 +1,6 @@
+import { withMinus } from '@draughtbook/shared-calc'
 import type { ToldStation } from '@draughtbook/shared-calc/log'
-import { figure, withMinus } from '../../figures.js'
+import { figure } from '../../figures.js'
 
 interface StationsTableProps {
   stations: readonly ToldStation[]

@@ -31,7 +31,11 @@ export const cellTexts = {
     severity: 'note',
     message: ({ what }: { what: 'cell' | 'row' }) => `The ${what} is blank, so nothing was read.`,
   },
-  'log-blank/sample': { severity: 'caution', message: 'The cell is blank, so its sample was left out.' },
+  'log-blank/sample': {
+    severity: 'caution',
+    message: 'The cell is blank, so its sample was left out.',
+    remedy: 'If the sample was taken, enter its value.',
+  },
   'log-left-out/sample': {
     severity: 'caution',
     message: ({ why }: { why: string }) =>

@@ -44,12 +44,12 @@ export const fieldTexts = {
   'log-method/assumed': {
     severity: 'note',
     message: 'The log does not name a test method. ISO 9972:2015 was used.',
-    remedy: 'To use another, choose it with --method.',
+    remedy: 'To use another, choose the test method. On the command line: --method.',
   },
   'log-volume-of-sides': {
     severity: 'caution',
     message: ({ text, amount, unit }: { text: string; amount: number; unit: string }) =>
-      `The internal volume is ${amount} ${unit}: ${quoted(text)} was multiplied.`,
+      `The internal volume is ${amount} ${unit}, the product of ${quoted(text)}.`,
     remedy: 'Check that these are the inside lengths of the whole building.',
   },
   'log-left-out/no-unit': {
@@ -130,11 +130,11 @@ export const fieldTexts = {
   },
   'log-mean-of-two': {
     severity: 'note',
-    message: 'The log has two values, either before and after or one for each run. Their mean was used.',
+    message: 'The log has two values (before and after, or one for each run). Their mean was used.',
   },
   'log-mean-of-readings': {
     severity: 'note',
-    message: 'The log has a value with each reading. Their mean was used.',
+    message: 'The log has one value for each reading. Their mean was used.',
   },
   'log-parts-of-area': {
     severity: 'caution',

@@ -2,6 +2,7 @@ import { counted, listed, quoted } from '../../words.js'
 import type { RemarkTexts } from '../finding-text.js'
 import { saying } from '../remark.js'
 
+const byCommand = (test: string): string => `On the command line: --set test=${JSON.stringify(test)}.`
 const atTheStart = 'Move the data of the test to the start of the sheet, or to a file of its own.'
 
 /** What was found out about a log as a whole: its text, its sheets, its layout. */
@@ -20,7 +21,7 @@ export const fileTexts = {
   'log-decimal/mixed': {
     severity: 'caution',
     message: ({ point, comma }: { point: string; comma: string }) =>
-      `The log has numbers with a decimal point, as in ${point}, and numbers with a decimal comma, as in ${comma}. Each was read with its own sign.`,
+      `The log has numbers with a decimal point, as in ${point}, and numbers with a decimal comma, as in ${comma}. Each was read with its own decimal sign.`,
     remedy: 'Check that no number is ten or a thousand times too large.',
   },
   'log-date-system': {
@@ -95,14 +96,13 @@ export const fileTexts = {
     message: ({ names }: { names: readonly string[] }) =>
       `Hidden or filtered tests were left out: ${listed(names.map(quoted))}.`,
     remedy: ({ names }: { names: readonly string[] }) =>
-      `To read ${names.length === 1 ? 'it' : 'one of them'}, name it with --set test=${JSON.stringify(names[0])}.`,
+      `To read ${names.length === 1 ? 'it' : 'one of them'}, name the test. ${byCommand(names[0] ?? '')}`,
   },
   'log-refused-test': {
     severity: 'caution',
     message: ({ name, title }: { name: string; title: string }) =>
       `Test ${quoted(name)} was left out, because ${quoted(title)} is written above its readings.`,
-    remedy: ({ name }: { name: string; title: string }) =>
-      `To read it, name it with --set test=${JSON.stringify(name)}.`,
+    remedy: ({ name }: { name: string; title: string }) => `To read it, name the test. ${byCommand(name)}`,
   },
   'log-refused-test/read': {
     severity: 'caution',
@@ -128,14 +128,14 @@ export const fileTexts = {
   'log-direction-again': {
     severity: 'caution',
     message: ({ direction }: { direction: string }) =>
-      `The log has the ${direction} twice. The two were read as runs of two tests.`,
+      `The log has two ${direction} runs. They were read as the runs of two tests.`,
     remedy: 'If one run repeats the other, choose the test that counts.',
   },
   'log-one-of-several': {
     severity: 'note',
     message: ({ tests, own }: { tests: readonly string[]; own: string }) =>
       `The log holds ${counted(tests.length, 'test')}: ${listed(tests)}. This is ${own}.`,
-    remedy: ({ own }: { own: string }) => `To read this one alone, use --set test=${JSON.stringify(own)}.`,
+    remedy: ({ own }: { own: string }) => `To read this test alone, name it. ${byCommand(own)}`,
   },
   'log-not-searched/end': {
     severity: 'caution',

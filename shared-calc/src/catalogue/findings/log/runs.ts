@@ -29,6 +29,7 @@ export const runTexts = {
     severity: 'caution',
     message:
       'The titles of the two runs were exchanged, as you answered. The direction follows the sign of the pressures.',
+    remedy: 'Correct the titles in the log.',
   },
   'log-sign/zero-flow-kept': {
     severity: 'note',
@@ -58,6 +59,7 @@ export const runTexts = {
     severity: 'caution',
     message: ({ taken }: { taken: 'before' | 'after' }) =>
       `The log does not say whether the zero-flow pressures were taken before or after the readings. They are assumed to be from ${taken} the readings.`,
+    remedy: 'Write "before" or "after" next to them in the log.',
   },
   'log-zero-answered': {
     severity: 'note',
@@ -116,6 +118,7 @@ export const runTexts = {
   'log-row-left-out': {
     severity: 'caution',
     message: ({ why }: { why: string }) => `The reading was left out: ${why}.`,
+    remedy: 'If it counts, correct the log and read it again.',
   },
   'log-row-left-out/summary': {
     severity: 'note',
@@ -128,6 +131,7 @@ export const runTexts = {
   'log-row-left-out/answered': {
     severity: 'caution',
     message: ({ why }: { why: string }) => `The reading was left out, as you answered: ${why}.`,
+    remedy: 'If it counts, change your answer.',
   },
   'log-row-left-out/beside': {
     severity: 'caution',
@@ -138,19 +142,23 @@ export const runTexts = {
   'log-row-doubt': {
     severity: 'caution',
     message: ({ why }: { why: string }) => `The reading was used, as you answered, although ${why}.`,
+    remedy: 'If it does not count, change your answer.',
   },
   'log-left-out/unnamed': {
     severity: 'caution',
     message: 'The numbers without headings were left out, as you answered.',
+    remedy: 'If they count, write a heading above each column.',
   },
   'log-left-out/copied': {
     severity: 'caution',
     message: ({ original }: { original: string }) =>
       `The readings are the same as those below ${original}. They were left out, as you answered.`,
+    remedy: 'If they were measured in this house, change your answer.',
   },
   'log-no-heading': {
     severity: 'caution',
     message: 'The column has no heading. It was read as you answered.',
+    remedy: 'Write a heading above the column.',
   },
   'log-unit/device': {
     severity: 'note',
@@ -187,12 +195,12 @@ export const runTexts = {
   'log-unit-likely/pressures': {
     severity: 'note',
     message: ({ highest }: { highest: number }) =>
-      `No unit is stated for the pressures. They are read in Pa, because no other unit makes ${plain(highest)} possible in a building test.`,
+      `No known unit is stated for the pressures. They are read in Pa, because no other unit makes ${plain(highest)} possible in a building test.`,
   },
   'log-unit-proven/flows': {
     severity: 'note',
     message: ({ unit, result, cell }: { unit: string; result: number; cell: string }) =>
-      `No unit is stated for the flows. They are read in ${unit}, because only then do they give the log's own result (${plain(result, 6)} in ${cell}).`,
+      `No known unit is stated for the flows. They are read in ${unit}, because only then do they give the log's own result (${plain(result, 6)} in ${cell}).`,
   },
 } as const satisfies RemarkTexts
 

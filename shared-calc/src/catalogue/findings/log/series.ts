@@ -69,6 +69,7 @@ export const seriesTexts = {
     severity: 'caution',
     message: ({ gap_s }: { gap_s: number }) =>
       `${brief(gap_s)} s are missing before this row. No reading is averaged across the gap.`,
+    remedy: 'Check whether the gauge stopped logging, or rows were deleted.',
   },
   'log-series-zero-flow': {
     severity: 'note',

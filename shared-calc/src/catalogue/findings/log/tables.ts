@@ -27,11 +27,13 @@ export const tableTexts = {
     severity: 'caution',
     message: ({ shown, what }: { shown: string; what: 'reading' | 'zero-flow pressure' }) =>
       `The cell shows ${quoted(shown)} instead of a number, so the ${what} was left out.`,
+    remedy: 'Correct the formula, then read the log again.',
   },
   'log-placeholder': {
     severity: 'caution',
     message: ({ shown, what }: { shown: string; what: 'reading' | 'zero-flow pressure' }) =>
       `The cell shows ${quoted(shown)} instead of a number, so the ${what} was left out.`,
+    remedy: 'If it was measured, enter the number.',
   },
   'log-incomplete': {
     severity: 'caution',
@@ -60,7 +62,7 @@ export const tableTexts = {
   },
   'log-sign/minus-added': {
     severity: 'note',
-    message: 'Depressurisation is logged without a minus sign, so it was added.',
+    message: 'Depressurisation is logged without a minus sign. The minus sign was added.',
   },
   'log-blank-run': {
     severity: 'note',

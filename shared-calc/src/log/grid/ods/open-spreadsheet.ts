@@ -73,7 +73,7 @@ function refuseEncrypted(bytes: Uint8Array, entries: ReadonlyMap<string, ZipEntr
       if (name === 'encryption-data')
         refuse(
           'encrypted',
-          'the spreadsheet is protected by a password to open it: open it and save a copy without the password',
+          'the spreadsheet is protected by a password: open it and save a copy without the password',
         )
     },
     text() {},

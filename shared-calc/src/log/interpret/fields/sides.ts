@@ -1,5 +1,4 @@
 import { figureOf } from '../../cells/number-text.js'
-import { bareUnit } from '../../cells/stated-unit.js'
 import { findUnit } from '../../cells/units.js'
 import { formPlaces, leadOf, type View } from '../grid/view.js'
 import { type Label, readLabel, says } from '../words/label.js'
@@ -57,18 +56,3 @@ function productIn(text: string, label: Label | undefined): Omit<Sides, 'cell'> 
 
 /** Units of lengths whose product is in that of a volume. */
 const UNITS: Readonly<Record<string, string>> = { 'm^3': 'm', cuft: 'ft' }
-
-/** "Volume | 287 + 150 = 437": text with figures beside a label of the volume, which is not one number. */
-export function unreadVolumeIn(views: readonly View[]): { text: string; cell: string } | undefined {
-  for (const view of views)
-    for (const [row, column] of formPlaces(view)) {
-      const label = view.text(row, column)
-      if (label === undefined || label.length > 60) continue
-      const at = view.right(row, column) + 1
-      const text = view.text(row, at)
-      if (text === undefined || !/\d/.test(text) || bareUnit(text)) continue
-      const said = readLabel(label)
-      if (says(said, 'volume') && !says(said, 'flow')) return { text, cell: view.address(row, at) }
-    }
-  return undefined
-}

@@ -7,6 +7,7 @@ import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import type { FoundField } from '../fields/found-field.js'
 import type { Sides } from '../fields/sides.js'
+import type { Unread } from '../fields/unread-volume.js'
 import type { Choice } from '../interpretation.js'
 import type { FieldScope } from '../tests/scope.js'
 import { says } from '../words/label.js'
@@ -29,8 +30,7 @@ export interface Rooms {
 export interface Offered {
   readonly rooms: Rooms | undefined
   readonly sides: () => Sides | undefined
-  /** What stands beside a label of the volume and is not one number. */
-  readonly unread: () => { text: string; cell: string } | undefined
+  readonly unread: () => Unread | undefined
 }
 
 /** What the log says of its volume: settled, or waiting for the results of the log to prove its unit. */

@@ -31,7 +31,10 @@ export async function writeLogTemplate({ method, readings }: TemplateOptions): P
   const { title } = methodById(method)
   if (!Number.isInteger(readings) || readings < 1 || readings > MOST_READINGS)
     throw new InputError([
-      { path: 'readings', message: `the readings must be a whole number from 1 to ${MOST_READINGS}` },
+      {
+        path: 'readings',
+        message: `the number of readings must be a whole number from 1 to ${MOST_READINGS}`,
+      },
     ])
   const workbook = new ExcelJS.Workbook()
   workbook.creator = 'Draughtbook'
