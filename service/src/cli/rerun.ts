@@ -9,7 +9,7 @@ import { runFiles } from './run-files.js'
 
 /** Said of reports that hold nothing to compare. */
 const NO_RECORD =
-  'not re-run: it holds no record of a test. To check a register, a building or stages, give the files of its tests too. To check a re-run, run it again and compare.'
+  'not re-run: it holds no record of a test. To check a register, a building, stages or a re-run, give the files of its tests too.'
 
 interface Options extends ArchiveOptions {
   readonly key: readonly string[]

@@ -90,6 +90,14 @@ export function dayInWords(date: string): string {
   return name ? `${Number(day)} ${name} ${year}` : date
 }
 
+/** The date that stands so in words, as `2026-10-14`; undefined for anything else. */
+export function dayFromWords(text: string): string | undefined {
+  const [, day, name = '', year] = /^(\d{1,2}) (\p{L}+) (\d{4})$/u.exec(text) ?? []
+  const names: readonly string[] = months
+  const month = names.indexOf(name) + 1
+  return month === 0 ? undefined : [year, String(month).padStart(2, '0'), day?.padStart(2, '0')].join('-')
+}
+
 /** `2026-10` as people write it: October 2026. Anything that is no such month is left as it is. */
 export function monthInWords(month: string): string {
   const [, year, number] = /^(\d{4})-(\d{2})$/.exec(month) ?? []

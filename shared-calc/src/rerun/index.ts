@@ -3,14 +3,10 @@ export { versions } from '../versions/list.js'
 export { type KnownVersion, type RunnableVersion, runnable, type VersionParts } from '../versions/version.js'
 export * from './report.js'
 export { bad as badOutcomes } from './report.js'
+export { RERUN_FORMAT, type RerunReport } from './report-of-all.js'
 export { rerunFile } from './rerun.js'
 export type { RerunOptions } from './rerun-options.js'
-export {
-  foundDifference,
-  makeRerunReport,
-  RERUN_FORMAT,
-  type RerunReport,
-} from './rerun-report.js'
+export { foundDifference, makeRerunReport } from './rerun-report.js'
 export { signatureWords } from './signature-state.js'
 export { signatureVerifier } from './signature-verifier.js'
 export { writeRerunWorkbook } from './workbook/write-rerun.js'

@@ -80,7 +80,14 @@ export type SignatureState =
   | { readonly state: 'valid' | 'invalid' | 'key not given'; readonly keyId: string }
 
 /** What a file is: a test, or a report on several tests. */
-export const rerunKinds = ['summary workbook', 'own layout', 'register', 'building', 'stages'] as const
+export const rerunKinds = [
+  'summary workbook',
+  'own layout',
+  'register',
+  'building',
+  'stages',
+  're-run',
+] as const
 export type RerunKind = (typeof rerunKinds)[number]
 
 /** One archived test re-run. */

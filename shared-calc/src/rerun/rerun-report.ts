@@ -1,22 +1,10 @@
 import { CALCULATION_VERSION } from '../catalogue/calculation-version.js'
+import { compareRerun } from './again/compare-rerun.js'
 import { remarksAmongFiles } from './among-files.js'
 import { compareRegister } from './register/compare-register.js'
-import { bad, outcomes, type RerunOutcome, type RerunTest } from './report.js'
+import { bad, outcomes, type RerunTest } from './report.js'
+import { countsOf, RERUN_FORMAT, type RerunReport } from './report-of-all.js'
 import { compareSeveral } from './several/compare-several.js'
-
-export const RERUN_FORMAT = 'draughtbook/rerun@1'
-
-/** A whole re-run: every file given, the gravest outcomes first. */
-export interface RerunReport {
-  readonly format: typeof RERUN_FORMAT
-  readonly calculationVersion: string
-  /** Date of the re-run. */
-  readonly asOf: string
-  readonly tests: readonly RerunTest[]
-  /** Files with nothing to compare: re-runs, and registers, buildings and stages whose tests are not given. Absent where there are none. */
-  readonly passedOver?: readonly string[]
-  readonly counts: { readonly [outcome in RerunOutcome]: number }
-}
 
 /** Puts tests re-run one by one together, with what shows only among them. */
 export async function makeRerunReport(
@@ -24,14 +12,21 @@ export async function makeRerunReport(
   asOf: string,
   passedOver: readonly string[] = [],
 ): Promise<RerunReport> {
-  const ofTests = (kind: RerunTest['kind']) => kind !== 'register' && kind !== 'building' && kind !== 'stages'
+  const ofTests = (kind: RerunTest['kind']) =>
+    kind !== 'register' && kind !== 'building' && kind !== 'stages' && kind !== 're-run'
   const files = given.filter(({ kind }) => ofTests(kind))
   const remarks = remarksAmongFiles(files)
   const reports = given.filter(({ kind }) => !ofTests(kind))
   const compared = await Promise.all(
-    reports.map((one) =>
-      one.kind === 'register' ? compareRegister(one, files) : compareSeveral(one, files),
-    ),
+    reports.map((one) => {
+      if (one.kind === 're-run')
+        return compareRerun(
+          one,
+          given.filter((other) => other !== one),
+          makeRerunReport,
+        )
+      return one.kind === 'register' ? compareRegister(one, files) : compareSeveral(one, files)
+    }),
   )
   const notCompared = reports.filter((_, i) => compared[i] === undefined).map(({ file }) => file)
   const tests = [
@@ -49,14 +44,13 @@ export async function makeRerunReport(
       (a.file < b.file ? -1 : a.file > b.file ? 1 : 0) ||
       (a.part ?? '').localeCompare(b.part ?? '', 'en', { numeric: true }),
   )
-  const count = (wanted: RerunOutcome) => tests.filter(({ outcome }) => outcome === wanted).length
   return {
     format: RERUN_FORMAT,
     calculationVersion: CALCULATION_VERSION,
     asOf,
     tests: sorted,
     ...(notRerun.length > 0 && { passedOver: notRerun }),
-    counts: Object.fromEntries(outcomes.map((outcome) => [outcome, count(outcome)])) as RerunReport['counts'],
+    counts: countsOf(tests),
   }
 }
 

@@ -23,9 +23,7 @@ export async function rerunFile(
     if (summary) return [await rerunSummary(file, bytes, grid, summary, options)]
     const kind = reportKind(grid)
     if (kind === 'register') return [rerunRegister(file, grid, bytes)]
-    if (kind === 'building' || kind === 'stages') return [rerunSeveral(file, bytes, kind)]
-    // A re-run lies beside what it is about; it holds nothing to re-run.
-    if (kind === 're-run') return []
+    if (kind !== undefined) return [rerunSeveral(file, bytes, kind)]
     return rerunOwnLayout(file, grid, options)
   } catch (error) {
     const problems = problemsOf(error)

@@ -72,6 +72,28 @@ describe('a decimal point in the wrong place', () => {
     close(read(bytes, { 'readings.remarked': 'leave out' }).n50, n50Of([others, pres]))
   })
 
+  it('three of eight: all are asked about, and left out as answered', async () => {
+    const slipped = new Set([1, SLIPPED, 5])
+    const bytes = await sheetOfForm(
+      [dep, pres].flatMap(
+        (run): Rows => [
+          [run === dep ? 'Depressurisation' : 'Pressurisation'],
+          ...zeroRows(run),
+          HEADINGS,
+          ...run.readings.map(([pressure, flow], index): [number, number] =>
+            run === dep && slipped.has(index) ? [pressure, flow * 10] : [pressure, flow],
+          ),
+          [null],
+        ],
+      ),
+    )
+    const { asked, texts } = read(bytes)
+    expect(asked).toEqual(['readings.remarked'])
+    expect(texts[0]).toContain('A13, A15 and A17 count? The air flow is about ten times')
+    const others = { ...dep, readings: dep.readings.filter((_, index) => !slipped.has(index)) }
+    close(read(bytes, { 'readings.remarked': 'leave out' }).n50, n50Of([others, pres]))
+  })
+
   it('readings that scatter by a third are no such slip', async () => {
     const bytes = await logWith(([p, q]) => [p, Number((q * 1.33).toFixed(1))])
     expect(read(bytes).asked).toEqual([])

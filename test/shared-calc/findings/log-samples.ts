@@ -115,6 +115,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-refused-test': [{ name: 'Test 1', title: 'Test 1: invalid, window open' }],
   'log-refused-test/read': [{ title: 'Test 1: invalid, window open' }],
   'log-copy': [{ copy: 'Report!A6', original: 'Input!A11' }],
+  'log-copy/corrected': [{ copy: 'Test!D11', original: 'Test!A11' }],
   'log-other-tests': [{ names: ['Plot 3'] }, { names: ['Plot 3', 'Plot 4', 'Plot 5'] }],
   'log-direction-again': [{ direction: 'depressurisation' }, { direction: 'pressurisation' }],
   'log-one-of-several': [{ tests: ['Plot 3', 'Plot 4'], own: 'Plot 3' }],

@@ -38,7 +38,7 @@ function headLine(name: string, { outcome, why, signature }: RerunTest, real: re
 }
 
 const isReport = ({ kind }: RerunTest): boolean =>
-  kind === 'register' || kind === 'building' || kind === 'stages'
+  kind === 'register' || kind === 'building' || kind === 'stages' || kind === 're-run'
 
 function differenceLines(one: Difference): string[] {
   const { label, cell, unit, recorded, expected, kind, follows = [] } = one

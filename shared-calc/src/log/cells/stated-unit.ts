@@ -27,6 +27,10 @@ export function statedUnit(text: string): StatedUnit {
   // "Temp. out / in": no inch.
   const behind = slash > 0 && last.toLowerCase() !== 'in' ? findUnit(last) : undefined
   if (behind && behind.kind !== 'time') return { unit: behind }
+  // "Pa1", "m³/h1": the number of the reading stands right behind the unit.
+  const numbered = findUnit(bare.replace(/(?<=\p{L})\d{1,2}$/u, ''))
+  if (numbered && bare.length > 2 && (numbered.kind === 'pressure' || numbered.kind === 'flow'))
+    return { unit: numbered }
   const words = bare.split(/\s+/)
   for (let count = 3; count >= 1; count--) {
     if (words.length <= count) continue

@@ -16,8 +16,12 @@ import { enteredNote, type Found, madeAgain, type ReportFile } from './made-agai
 import type { PartOf } from './made-of-tests.js'
 import { stagesAgain } from './stages-again.js'
 
-/** Reads a building or stages for a re-run: they are compared once the tests that they are made of are known. */
-export const rerunSeveral = (file: string, bytes: Uint8Array, kind: 'building' | 'stages'): RerunTest => ({
+/** Reads a report on several tests for a re-run: it is compared once those tests are known. */
+export const rerunSeveral = (
+  file: string,
+  bytes: Uint8Array,
+  kind: 'building' | 'stages' | 're-run',
+): RerunTest => ({
   file,
   kind,
   outcome: 'agrees',

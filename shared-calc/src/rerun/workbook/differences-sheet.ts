@@ -6,7 +6,7 @@ import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fills, fonts, formatFor, underline, wrap } from '../../reports/workbook/styles.js'
 import type { Difference, RerunTest } from '../report.js'
 import { type ThreeValues, threeValues } from '../report.js'
-import type { RerunReport } from '../rerun-report.js'
+import type { RerunReport } from '../report-of-all.js'
 
 export const DIFFERENCES_SHEET = 'Differences'
 const HEAD = 4

@@ -7,7 +7,7 @@ import { linkTo } from '../../reports/workbook/file-link.js'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fills, fonts, underline, wrap } from '../../reports/workbook/styles.js'
 import type { RerunTest, SignatureState } from '../report.js'
-import type { RerunReport } from '../rerun-report.js'
+import type { RerunReport } from '../report-of-all.js'
 import { colourOutcomes } from './outcome-colours.js'
 
 export const FILES_SHEET = 'Files'
@@ -52,6 +52,9 @@ const columns: readonly Column[] = [
   { head: 'Why', width: 60, text: ({ why, remarks = [], notes }) => [why, ...remarks, ...notes].join('; ') },
   { head: 'File', width: 30, text: ({ part }) => (part === undefined ? '' : ` (${part})`) },
 ]
+
+/** Place of a column by its heading, counted from 1. */
+export const columnOf = (wanted: string): number => columns.findIndex(({ head }) => head === wanted) + 1
 
 /** Counts to the right, words to the left; words that follow a count keep away from it. */
 const alignmentOf = (count: true | undefined, column: number) =>

@@ -3,8 +3,19 @@ import { dayInWords } from '../../catalogue/words.js'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fonts, headingRow, underline, wrap } from '../../reports/workbook/styles.js'
 import { bad, outcomes, type RerunOutcome } from '../report.js'
-import type { RerunReport } from '../rerun-report.js'
+import type { RerunReport } from '../report-of-all.js'
 import { FILES_HEAD, FILES_SHEET } from './files-sheet.js'
+
+export const SIGN_OFF_SHEET = 'Sign-off'
+/** Row of the first fact; the calculation version follows. */
+export const FACTS_ROW = 4
+/** What the auditor fills in, beside each. */
+export const SIGN_OFF_LINES: readonly string[] = [
+  'Auditor',
+  'Organisation',
+  'Accepted / not accepted, with remarks',
+  'Signature and date',
+]
 
 const COLUMNS = 4
 
@@ -74,8 +85,8 @@ export function writeSignOffSheet(sheet: Worksheet, report: RerunReport): void {
     ['Cells compared', report.tests.reduce((sum, { compared }) => sum + compared.cells, 0)],
   ]
   facts.forEach(([label, fact], i) => {
-    dress(sheet.getCell(4 + i, 1), { font: fonts.muted }).value = label
-    dress(sheet.getCell(4 + i, 2), { alignment: { horizontal: 'left' } }).value = fact
+    dress(sheet.getCell(FACTS_ROW + i, 1), { font: fonts.muted }).value = label
+    dress(sheet.getCell(FACTS_ROW + i, 2), { alignment: { horizontal: 'left' } }).value = fact
   })
   let row = OUTCOMES
   headingRow(sheet, row, 'Outcome', COLUMNS)
@@ -113,13 +124,12 @@ export function writeSignOffSheet(sheet: Worksheet, report: RerunReport): void {
 
 function signature(sheet: Worksheet, start: number): number {
   headingRow(sheet, start, 'Sign-off', COLUMNS)
-  const lines = ['Auditor', 'Organisation', 'Accepted / not accepted, with remarks', 'Signature and date']
-  lines.forEach((label, i) => {
+  SIGN_OFF_LINES.forEach((label, i) => {
     const row = start + 1 + i
     sheet.getRow(row).height = 30
     dress(sheet.getCell(row, 1), { font: fonts.muted, alignment: { vertical: 'bottom' } }).value = label
     for (const column of [2, 3])
       sheet.getCell(row, column).border = { bottom: { style: 'thin', color: { argb: 'FF52606D' } } }
   })
-  return start + lines.length
+  return start + SIGN_OFF_LINES.length
 }

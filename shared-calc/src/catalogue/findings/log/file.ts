@@ -115,6 +115,11 @@ export const fileTexts = {
     message: ({ copy, original }: { copy: string; original: string }) =>
       `Columns ${original} and ${copy} hold the same readings. They were read once.`,
   },
+  'log-copy/corrected': {
+    severity: 'note',
+    message: ({ copy, original }: { copy: string; original: string }) =>
+      `The readings in column ${copy} are those in column ${original} after correction. The readings as measured, in column ${original}, were used.`,
+  },
   'log-other-tests': {
     severity: 'note',
     message: ({ names }: { names: readonly string[] }) =>

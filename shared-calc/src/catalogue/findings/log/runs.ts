@@ -37,7 +37,7 @@ export const runTexts = {
   },
   'log-zero-shared': {
     severity: 'note',
-    message: 'The log has one set of zero-flow pressures. It is used for both runs.',
+    message: 'The log has one set of zero-flow pressures. It is used for every run.',
   },
   'log-zero-which/in-order': {
     severity: 'note',

@@ -3,6 +3,7 @@ import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import { readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow/find-labelled.js'
+import type { FieldName } from './classify.js'
 import { type FoundField, made } from './found-field.js'
 import { fieldsInText } from './in-text.js'
 import { withNext } from './next-size.js'
@@ -66,8 +67,23 @@ export function findFields(
   for (let row = 0; row < view.rows; row++)
     for (const field of lineBelow(view, row, isTaken, used)) add(field)
   for (const field of totalsOfColumns(view, isTaken, used)) add(field)
+  found.push(...airInRemarks(view, found))
   if (!found.some(({ name }) => name === 'barometer')) add(airPressure(view, isTaken, used))
   return found
+}
+
+/** What a remark may say of the air. */
+const OF_AIR: readonly FieldName[] = ['indoorTemperature', 'outdoorTemperature', 'barometer']
+
+/** "Remarks | Light breeze, inside 21 °C, outside 8 °C": what is said of the air there, where no cell of its own does. */
+function airInRemarks(view: View, found: readonly FoundField[]): FoundField[] {
+  const names = new Set(found.map(({ name }) => name))
+  return found.flatMap(({ name, row, column, content }) => {
+    if (name !== 'notes' || content.kind !== 'text' || says(readLabel(content.text), 'former')) return []
+    return fieldsInText(view, row, column, content.text).filter(
+      (field) => OF_AIR.includes(field.name) && !names.has(field.name),
+    )
+  })
 }
 
 /** A whole form may stand in one cell, line by line. */

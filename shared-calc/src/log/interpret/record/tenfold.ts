@@ -1,5 +1,5 @@
 import { rowReasons } from '../../../catalogue/findings/log/runs.js'
-import { type PowerLaw, powerLaw } from '../tables/physics.js'
+import { EXPONENTS, type PowerLaw, powerLaw } from '../tables/physics.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { TableRow } from '../tables/table-row.js'
 
@@ -12,12 +12,13 @@ const MOST_READINGS = 20
 /** How far from ten times a slip of the decimal point may be, as readings scatter. */
 const NEAR_TEN = { least: 7.5, most: 13 } as const
 
-/** "434 | 512" among "61.2 | 655": one or two readings whose decimal point is in the wrong place are a question. */
+/** "434 | 512" among "61.2 | 655": readings whose decimal point is in the wrong place, fewer than half, are a question. */
 export function withTenfold(run: FoundRun): FoundRun {
   const { readings, block } = run
   if (block.law && block.law.rSquared >= ON_THE_CURVE) return run
   if (readings.length > MOST_READINGS || !isAlike(readings)) return run
-  const slips = onlyOne(readings.map((row) => [row])) ?? onlyOne(pairsOf(readings))
+  const slips =
+    onlyOne(readings.map((row) => [row])) ?? onlyOne(pairsOf(readings)) ?? onlyOne(groupsOffCurves(readings))
   if (!slips) return run
   return {
     ...run,
@@ -38,6 +39,39 @@ type Slips = ReadonlyMap<TableRow, string>
 
 const pairsOf = (rows: readonly TableRow[]): TableRow[][] =>
   rows.flatMap((row, index) => rows.slice(index + 1).map((other) => [row, other]))
+
+/** How far from a curve through two readings the others on it may be. */
+const NEAR_CURVE = 0.3
+
+/**
+ * Three readings and more, fewer than half: those that are off a curve through two others. The groups with the fewest are returned, each once.
+ */
+function groupsOffCurves(readings: readonly TableRow[]): TableRow[][] {
+  const groups = new Map<string, TableRow[]>()
+  for (const [one, other] of pairsOf(readings)) {
+    const law = one && other && curveThrough(one, other)
+    if (!law) continue
+    const off = readings.filter((row) => {
+      const ratio = flowOf(row) / flowAt(law, pressureOf(row))
+      return !(Math.abs(Math.log(ratio)) < NEAR_CURVE)
+    })
+    if (off.length > 2 && 2 * off.length < readings.length) groups.set(off.map(({ row }) => row).join(), off)
+  }
+  const fewest = Math.min(...[...groups.values()].map(({ length }) => length))
+  return [...groups.values()].filter(({ length }) => length === fewest)
+}
+
+/** The curve through two readings whose pressures are far enough apart to give one. */
+function curveThrough(one: TableRow, other: TableRow): Omit<PowerLaw, 'rSquared'> | undefined {
+  const apart = Math.log(pressureOf(one) / pressureOf(other))
+  if (!(Math.abs(apart) > FAR_APART)) return undefined
+  const exponent = Math.log(flowOf(one) / flowOf(other)) / apart
+  if (!(exponent > EXPONENTS.lowest && exponent < EXPONENTS.highest)) return undefined
+  return { exponent, at50: flowOf(one) * (50 / pressureOf(one)) ** exponent }
+}
+
+/** Of two pressures nearer to each other the scatter makes any exponent: ln 1.5. */
+const FAR_APART = 0.4
 
 /** One flow a reading, and all in the same units. */
 function isAlike(readings: readonly TableRow[]): boolean {
@@ -67,7 +101,8 @@ function slipsOf(rows: readonly TableRow[], readings: readonly TableRow[]): Slip
   return slips
 }
 
-const flowAt = ({ at50, exponent }: PowerLaw, pressure: number): number => at50 * (pressure / 50) ** exponent
+const flowAt = ({ at50, exponent }: Omit<PowerLaw, 'rSquared'>, pressure: number): number =>
+  at50 * (pressure / 50) ** exponent
 const pressureAt = ({ at50, exponent }: PowerLaw, flow: number): number =>
   50 * (flow / at50) ** (1 / exponent)
 

@@ -2,6 +2,7 @@ import { rowReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import { bareUnit } from '../../cells/stated-unit.js'
 import { LIMITS } from '../../limits.js'
+import type { Content } from '../grid/cell-content.js'
 import { isUnstored } from '../grid/unstored.js'
 import { beginsExample } from '../words/example.js'
 import { isPlaceholder, readLabel, says } from '../words/label.js'
@@ -55,6 +56,7 @@ import {
 } from './words-in-rows.js'
 
 const BLANKS = 3
+const PAGE = /^(?:page|seite|pagina|página|sida|side|strona|blad|blatt|sheet)\s?\d{1,3}$/i
 /** What people write for "as above". */
 const DITTO = /^(?:["'″„“”`´,.|~↓-]+|ditto|dto\.?|do\.?|idem|id\.?|as above|same|s\.?\s?o\.?)$/i
 /** Not even strong wind brings more with the fan covered, Pa; common practice, no source. */
@@ -156,7 +158,12 @@ export function walkRows(
     if (isList && rows.length > 0 && says(said, 'zero')) break
     // "Results | Depress. | Press. | Mean" heads another table.
     const isHeading = at?.kind === 'text' && flows.every((one) => one?.kind === 'text')
-    if (summary && isHeading && rows.length > 0) break
+    // "Mean of both" alone over the same headings is the title of another table.
+    const isOfNext =
+      at?.kind !== 'number' &&
+      flows.every((one) => one?.kind !== 'number') &&
+      [pressure, ...carriers].every((column) => isHeadingAgain(segment, row + 1, column))
+    if (summary && (isHeading || isOfNext) && rows.length > 0) break
     if (summary) {
       const carriersOfMean = flows.flatMap((one, index): Figure[] =>
         one?.kind === 'number'
@@ -241,6 +248,8 @@ export function walkRows(
         (hasFlow && (isInside || isWordForPressure(at.text, row, rows, view, pressure)))
       // "n.d. | n.d." in a line of the table, and no headings of another.
       const isBlank = !hasFlow && isInside && [at, ...flows].every(saysNothing)
+      // "Page 2" over the headings again.
+      if (!hasFlow && rows.length > 0 && PAGE.test(at.text.trim())) continue
       if (isTitle || !(isWord || isBlank || labelsAreNotes(view, row, carriers))) break
       if (hasFlow || isBlank) {
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
@@ -284,8 +293,8 @@ export function walkRows(
           (bareUnit(one.text) !== undefined || isPlaceholder(one.text) || saysCovered(one.text))),
     )
     if (without && !zero && rows.length > 0 && labelledAsField(labels)) break
-    // Below a gap a small pressure alone may be anything.
-    if (without && !zero && gap && flows.every((one) => !one)) break
+    // Below a gap a small pressure alone or with its unit, as in the lines over another table, may be anything.
+    if (without && !zero && gap && flows.every((one) => !one || isUnitOfPressure(one))) break
     if (without && !zero && rows.length > 0 && isRemarkBeside(segment, row)) break
     const quiet = without && onlyUnits && Math.abs(inPa(written, pressure)) <= ZERO_FLOW_MOST
     const isEmpty = quiet && !zero && written.value === 0 && flows.some((one) => one?.kind === 'number')
@@ -375,3 +384,6 @@ export function walkRows(
     last,
   }
 }
+
+const isUnitOfPressure = (one: Content): boolean =>
+  one.kind === 'text' && bareUnit(one.text)?.kind === 'pressure'

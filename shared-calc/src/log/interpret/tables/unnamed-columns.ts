@@ -23,7 +23,7 @@ export function withUnnamed(segment: Segment): { segment: Segment; unnamed: read
   if (!pressure && !flow && columns.some(({ label }) => label.text !== '')) return none
   const free = columns
     .filter((column) => (device ? isNameless(column) : column.role === 'other' || isNameless(column)))
-    .filter(({ numbers }) => numbers >= 3)
+    .filter(({ numbers, at }) => numbers >= 3 && !isHiddenAmong(segment, at))
     .slice(0, MOST_UNNAMED)
   const pressures = pressure ? columns.filter(({ role }) => role === 'pressure' || role === 'induced') : free
   const flows = flow ? columns.filter(({ role }) => role === 'flow' || role === 'corrected') : free
@@ -44,6 +44,10 @@ export function withUnnamed(segment: Segment): { segment: Segment; unnamed: read
     unnamed: named.filter((column, index) => column !== columns[index]),
   }
 }
+
+/** A hidden column without a heading among others that are shown is somebody's working, and no reading. */
+const isHiddenAmong = ({ view, head, columns }: Segment, at: number): boolean =>
+  view.hidden(head.first, at) && columns.some((one) => !view.hidden(head.first, one.at))
 
 const NAMELESS: readonly string[] = ['other', 'test']
 

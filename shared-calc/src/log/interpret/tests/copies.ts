@@ -17,6 +17,8 @@ export interface Copy {
   readonly of: FoundRun
   /** It stands on the sheet of another house: typed there, or left over from the sheet that was copied. */
   readonly ofOtherHouse?: true
+  /** The same readings with zero flow subtracted, or with corrected flows. */
+  readonly corrected?: true
 }
 
 /**
@@ -42,8 +44,14 @@ export function copiesIn(runs: readonly FoundRun[], fields: readonly FoundField[
             areOfSheet(run, one, flows)) &&
           (one.view.name !== run.view.name || isRepeated(one, run, fields)),
       )
-    if (of)
-      copies.push({ run, of, ...(isOfOtherHouse(run, of, fields) ? { ofOtherHouse: true as const } : {}) })
+    const measured = of ?? order.find((one) => isCorrectedOf(one, run, flows))
+    if (measured)
+      copies.push({
+        run,
+        of: measured,
+        ...(isOfOtherHouse(run, measured, fields) ? { ofOtherHouse: true as const } : {}),
+        ...(of ? {} : { corrected: true as const }),
+      })
   }
   return copies
 }
@@ -70,6 +78,42 @@ const isRepeated = (one: FoundRun, other: FoundRun, fields: readonly FoundField[
   one.test === other.test &&
   one.readings.length === other.readings.length &&
   one.readings.every(({ pressure }, index) => pressure.value === other.readings[index]?.pressure.value)
+
+/** Corrections of a flow for the density of the air stay below this share. Common practice, no source. */
+const MOST_CORRECTED = 1.15
+/** Rounding of figures with one decimal. */
+const ROUNDED = 0.11
+
+/**
+ * "Building pressure | flow" and elsewhere "corrected pressure | corrected flow": each pressure less the same zero flow, each flow times the same factor.
+ */
+function isCorrectedOf(
+  one: FoundRun,
+  run: FoundRun,
+  flows: ReadonlyMap<FoundRun, readonly number[]>,
+): boolean {
+  const isMeasured = ({ block }: FoundRun) =>
+    block.pressure.role !== 'induced' && block.carriers.every(({ role }) => role !== 'corrected')
+  if (isMeasured(run) || !isMeasured(one) || run.readings.length < FEWEST) return false
+  if (one.readings.length !== run.readings.length || one.hidden !== run.hidden) return false
+  if (one.direction && run.direction && one.direction !== run.direction) return false
+  const [own, others] = [flows.get(one) ?? [], flows.get(run) ?? []]
+  const shifts = one.readings.map(
+    ({ pressure }, index) => Math.abs(pressure.value) - Math.abs(run.readings[index]?.pressure.value ?? 0),
+  )
+  const factors = own.map((flow, index) => (others[index] as number) / flow)
+  return (
+    Math.max(...shifts) - Math.min(...shifts) <= ROUNDED &&
+    factors.every((factor) => factor < MOST_CORRECTED && factor > 1 / MOST_CORRECTED) &&
+    areAlike(own, others)
+  )
+}
+
+/** Flows times one factor, but for rounding to one decimal or to whole numbers. */
+const areAlike = (own: readonly number[], others: readonly number[]): boolean => {
+  const factor = others.reduce((sum, one) => sum + one, 0) / own.reduce((sum, one) => sum + one, 0)
+  return own.every((flow, index) => Math.abs((others[index] as number) - factor * flow) < 0.5 + 0.003 * flow)
+}
 
 /** Typed before taken over by formulas, with zero flow of its own before without. */
 const rank = (run: FoundRun): number =>
@@ -158,7 +202,8 @@ const flowsOf = ({ readings }: FoundRun): number[] =>
 
 /** What was left out as a copy, with where it was read instead. */
 export const tellCopies = (copies: readonly Copy[]) =>
-  copies.map(({ run, of }) => {
+  copies.map(({ run, of, corrected }) => {
     const [copy, original] = [run.block.pressure.headingCell, of.block.pressure.headingCell]
-    return remarkFinding(fileText('log-copy', { copy, original }), [copy, original])
+    const name = corrected ? 'log-copy/corrected' : 'log-copy'
+    return remarkFinding(fileText(name, { copy, original }), [copy, original])
   })

@@ -2,6 +2,7 @@ import { fileText } from '../../../catalogue/findings/log/file.js'
 import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import { blockBetween } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
+import { statisticIn } from '../zero-flow/headings.js'
 import { directionOf } from './test-group.js'
 
 /** The mean of two flows is rounded, and was rounded from flows that were. */
@@ -13,7 +14,8 @@ export function meansOfRuns(runs: readonly FoundRun[]): FoundRun[] {
   return runs.filter((run) => {
     const own = flows.get(run) ?? []
     const others = runs.filter(
-      (one) => one !== run && isBeside(one, run) && flows.get(one)?.length === own.length,
+      (one) =>
+        one !== run && (isBeside(one, run) || isTitledMean(run)) && flows.get(one)?.length === own.length,
     )
     return (
       own.length > 2 &&
@@ -40,6 +42,12 @@ const areTwoDirections = (one: FoundRun, other: FoundRun): boolean => {
 /** Below another test the flows of one may be near the mean of two others by chance. */
 const isBeside = (one: FoundRun, other: FoundRun): boolean =>
   one.view.name === other.view.name && one.top <= other.bottom && one.bottom >= other.top
+
+/** "Mean of both" over the block or its columns. */
+const isTitledMean = ({ view, block, top, left }: FoundRun): boolean =>
+  [block.pressure.label.text, view.text(top, left), view.text(top - 1, left)].some(
+    (text) => text !== undefined && statisticIn(text) === 'mean',
+  )
 
 const flowsOf = ({ readings }: FoundRun): number[] =>
   readings.map(({ carriers }) => Math.abs(carriers[0]?.value ?? Number.NaN))

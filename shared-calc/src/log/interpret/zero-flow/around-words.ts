@@ -114,6 +114,8 @@ function governed(
     (isNamed ? undefined : sheet) ??
     (/[-.]/.test(String(written.value)) ? wordOfLine(view, row, lead) : undefined)
   if (!word || isOther(word)) return undefined
+  // What is hidden beside a word that is shown is of something else.
+  if (view.hidden(row, column) && !view.hidden(word.row, word.column)) return undefined
   if (word.label.unit && word.label.unit.kind !== 'pressure') return undefined
   const said = [...lead.neutral, lead.thing, ...head.neutral, head.thing, word].flatMap(
     (one) => one?.label ?? [],

@@ -227,6 +227,10 @@ function rightOf(
       const behind = content.written.unit ?? unitBehind(view, row, at)
       if (behind && behind.kind !== 'pressure') break
       const heading = headingAbove(view, row, at, HEADED)
+      // Beside a value that is shown, the figures of a hidden column are of something else; so is what stands far off without a heading.
+      const [shown] = found
+      if (shown && !view.hidden(shown.row, shown.column) && view.hidden(row, at)) break
+      if (blanks > 1 && found.length > 0 && !heading) break
       if (!isExtreme && !namesNoValue(heading))
         found.push({
           ...(front ? { unit: front } : {}),
