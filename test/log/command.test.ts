@@ -116,7 +116,7 @@ describe('a test log on the command line', () => {
     expect(code).toBe(2)
     expect(err).toEqual([
       expect.stringMatching(
-        /Plot 12 fabric test\.xlsx: 'Air test'!B2 · building\.volume_m3: "Plot 12" is not a number/,
+        /Plot 12 fabric test\.xlsx: 'Air test'!B2: internal volume: "Plot 12" is not a number/,
       ),
     ])
   })

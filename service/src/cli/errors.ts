@@ -50,10 +50,11 @@ export class FileError extends Error {
     const { cause } = this.more
     const asked = cause instanceof OpenQuestions && cause.questions.find(({ path }) => path === problem.path)
     if (asked) return questionLine(asked, problem)
-    // Where a cell is named, it is the cell that has to be corrected.
-    const ofLog =
-      !/\.json$/i.test(this.file) && (problem.cell !== undefined || problem.path.startsWith('runs'))
-    return ofLog ? problemWords(problem) : problemLine(problem)
+    if (/\.json$/i.test(this.file)) return problemLine(problem)
+    const { path, cell, message } = problem
+    if (path.startsWith('runs')) return problemWords(problem)
+    // The cell has to be corrected; the field says what it was read as.
+    return cell === undefined ? problemLine(problem) : `${cell}: ${problemWords({ path, message })}`
   }
 }
 
