@@ -73,9 +73,7 @@ function failed(error: unknown, terminal: Terminal, asked: string): number {
 
 /** What the parser of options says, as the other messages say it: what is wrong, then what to do. */
 function usageText({ code, message }: CommanderError, asked: string): string {
-  const said = message
-    .replace(/^error: /, '')
-    .replace(/\s*\(Did you mean (?:one of )?([^?]+)\?\)$/, '; did you mean $1?')
+  const said = withMeant(message.replace(/^error: /, ''))
   const help = `\`${['draughtbook', asked, '--help'].filter(Boolean).join(' ')}\``
   if (code === 'commander.help') return `name one of the commands of ${asked}; ${help} lists them`
   const unknown = /^unknown (command|option) '([^']*)'/.exec(said)
@@ -87,6 +85,16 @@ function usageText({ code, message }: CommanderError, asked: string): string {
   const missing = /^(?:missing required argument|required option) '([^']+)'/.exec(said)?.[1]
   if (missing !== undefined) return `no ${missing} was given; ${help} explains the command`
   return said.replace(/^option '(--[\w-]+)(?: [^']*)?' argument '(.*)' is invalid\. /s, '$1 cannot be "$2": ')
+}
+
+const MEANT = '(Did you mean '
+
+/** What the parser thinks was meant, as the other messages say it. */
+function withMeant(said: string): string {
+  const at = said.lastIndexOf(MEANT)
+  if (at < 0 || !said.endsWith('?)')) return said
+  const meant = said.slice(at + MEANT.length, -2).replace(/^one of /, '')
+  return `${said.slice(0, at).trimEnd()}; did you mean ${meant}?`
 }
 
 /** A bug: the stack goes with it, so that it can be reported. */

@@ -78,7 +78,7 @@ export async function compareRerun(
 }
 
 const dayMade = (parts: Parts): string =>
-  /<dcterms:created[^>]*>(\d{4}-\d\d-\d\d)/.exec(
+  /<dcterms:created[^<>]{0,200}>(\d{4}-\d\d-\d\d)/.exec(
     strFromU8(parts.get('docProps/core.xml') ?? new Uint8Array()),
   )?.[1] ?? '1900-01-01'
 
