@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import type { Writable } from 'node:stream'
-import { InputError, visible } from '@draughtbook/shared-calc'
+import { InputError, type Problem, visible } from '@draughtbook/shared-calc'
 import { builtInLayouts, type Layout, LIMITS, parseLayout } from '@draughtbook/shared-calc/log'
 import type { Request, Response } from 'express'
 import multer from 'multer'
@@ -10,6 +10,7 @@ import { clientGone, HttpFault } from '../http/http-fault.js'
 import { myTurn } from '../http/in-turn.js'
 import { refuseCompressed } from '../http/read-body.js'
 import type { Jobs } from '../jobs/jobs.js'
+import { JsonError } from '../json/read-json.js'
 import { publicKeyOf } from '../signature/keys.js'
 import type { FileOrder } from './archive-tasks.js'
 import { takeInPortions } from './in-portions.js'
@@ -194,14 +195,13 @@ async function layoutOf(
     const { value } = await patiently(jobs, 'libraryEntry', { body, kind: 'layouts' }, goneSignal(response))
     return parseLayout(value)
   } catch (error) {
-    // Several layouts may come together: each problem names its file.
-    if (error instanceof InputError)
-      throw new InputError(
-        error.problems.map((problem) => ({
-          ...problem,
-          message: `${shownName(originalname)}: ${problem.message}`,
-        })),
-      )
+    // Several layouts may come together: each problem names its file. What is no JSON is answered with another status.
+    const named = <Kind extends Problem>(problem: Kind): Kind => ({
+      ...problem,
+      message: `${shownName(originalname)}: ${problem.message}`,
+    })
+    if (error instanceof JsonError) throw new JsonError(error.faults.map(named))
+    if (error instanceof InputError) throw new InputError(error.problems.map(named))
     throw error
   }
 }

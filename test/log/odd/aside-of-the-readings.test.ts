@@ -38,11 +38,12 @@ describe('what stands beside or below the readings', () => {
     const bytes = await sheetOfForm(rows, (workbook) => {
       sheetOf(workbook, 'Test').getColumn(5).hidden = true
     })
-    const { record, n50 } = read(bytes)
+    const { record, n50, saidOfFile } = read(bytes)
     expect(record?.runs.map(({ zeroFlowBefore_Pa }) => zeroFlowBefore_Pa)).toEqual([
       [dep.before],
       [pres.before],
     ])
+    expect(saidOfFile).toContain('Numbers in hidden rows or columns were not used.')
     close(n50, truth)
   })
 

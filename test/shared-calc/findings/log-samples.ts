@@ -79,6 +79,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { labels: ['Boiler water temperature'], more: 0 },
     { labels: ['Zero a', 'Offset'], more: 3 },
   ],
+  'log-unread-values/hidden': [],
   'log-sign/titles': [],
   'log-day-first': [{ date: '2026-06-05' }],
   'log-short-year': [{ year: '2026' }],

@@ -38,24 +38,33 @@ export function unreadValues(
         ({ top, bottom, left, right }) => row >= top && row <= bottom && column >= left && column <= right,
       ) || known.has(view.address(row, column))
   }
-  const found = tables
+  const looked = tables
     .filter(({ view, series }) => !view.sheet.hidden && series.length === 0)
-    .flatMap(({ view, isTaken }) => {
+    .map(({ view, isTaken }) => {
       const isKnown = knownOn(view)
-      return unreadOf(view, (row, column) => isTaken(row, column) || isKnown(row, column))
+      const isRead = (row: number, column: number) => isTaken(row, column) || isKnown(row, column)
+      return { named: unreadOf(view, isRead), hidden: hiddenNumbers(view, isRead) }
     })
-  if (found.length === 0) return []
-  const labels = [...new Set(found.map(({ label }) => label))]
+  const named = looked.flatMap((one) => one.named)
+  const cells = named.map(({ cell }) => cell)
+  const hidden = looked.flatMap((one) => one.hidden).filter((cell) => !cells.includes(cell))
+  const labels = [...new Set(named.map(({ label }) => label))]
+  const values = fileText('log-unread-values', {
+    labels: labels.slice(0, MOST_NAMED),
+    more: Math.max(0, labels.length - MOST_NAMED),
+  })
   return [
-    remarkFinding(
-      fileText('log-unread-values', {
-        labels: labels.slice(0, MOST_NAMED),
-        more: Math.max(0, labels.length - MOST_NAMED),
-      }),
-      found.map(({ cell }) => cell),
-    ),
+    ...(cells.length > 0 ? [remarkFinding(values, cells)] : []),
+    ...(hidden.length > 0 ? [remarkFinding(fileText('log-unread-values/hidden'), hidden)] : []),
   ]
 }
+
+/** Cells with numbers in hidden rows and columns that nothing was read from. */
+const hiddenNumbers = (view: View, isRead: (row: number, column: number) => boolean): string[] =>
+  [...formPlaces(view)]
+    .filter(([row, column]) => view.hidden(row, column) && view.at(row, column)?.kind === 'number')
+    .filter(([row, column]) => !isRead(row, column))
+    .map(([row, column]) => view.address(row, column))
 
 /** Columns side by side that follow a leakage curve and that nothing was read from: a run may be lost. */
 function unreadTables(view: View, isKnown: (row: number, column: number) => boolean): Unread[] {

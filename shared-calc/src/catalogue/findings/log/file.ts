@@ -80,6 +80,11 @@ export const fileTexts = {
       `These values were not used: ${listed(labels.map(quoted))}${more > 0 ? `, and ${counted(more, 'other')}` : ''}.`,
     remedy: 'Check that none of them belongs to the test.',
   },
+  'log-unread-values/hidden': {
+    severity: 'note',
+    message: 'Numbers in hidden rows or columns were not used.',
+    remedy: 'If they belong to the test, unhide them.',
+  },
   'log-unstored': {
     severity: 'caution',
     message: ({ cells }: { cells: readonly string[] }) =>
