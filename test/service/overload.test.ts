@@ -2,7 +2,7 @@ import { request } from 'node:http'
 import { describe, expect, it } from 'vitest'
 import { createApp } from '../../service/src/app'
 import { evaluatorOn } from '../../service/src/jobs/evaluator'
-import { jobsHere } from '../../service/src/jobs/jobs'
+import { heldJobs } from './support/held-jobs'
 import { listen, postJson } from './support/listen'
 import { demoRecord } from './support/record'
 import { testEvaluators } from './support/running'
@@ -12,14 +12,7 @@ const RECORD = JSON.stringify(demoRecord())
 
 describe('more requests at once than can be served soon', () => {
   it('are served up to the bound and turned away beyond it, each with a clear answer', async () => {
-    let release: () => void = () => undefined
-    const held = new Promise<void>((resolve) => {
-      release = resolve
-    })
-    const jobs: typeof jobsHere = {
-      ...jobsHere,
-      run: (name, input, signal) => held.then(() => jobsHere.run(name, input, signal)),
-    }
+    const { jobs, release } = heldJobs()
     const base = await listen(createApp({ jobs, settings: settings({ concurrency: 10 }) }))
     const answered: Response[] = []
     const asked = Array.from({ length: 40 }, async () => {

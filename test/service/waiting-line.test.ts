@@ -2,8 +2,8 @@ import { EventEmitter } from 'node:events'
 import { expect, it } from 'vitest'
 import { createApp } from '../../service/src/app'
 import { HttpFault } from '../../service/src/http/http-fault'
-import { jobsHere } from '../../service/src/jobs/jobs'
 import { RunningState } from '../../service/src/running/state'
+import { heldJobs } from './support/held-jobs'
 import { listen, postJson } from './support/listen'
 import { demoRecord } from './support/record'
 
@@ -83,14 +83,7 @@ it('a caller that waits for its own places lets another pass, and cannot fill th
 })
 
 it('a burst over the network is answered whole', async () => {
-  let release: () => void = () => undefined
-  const held = new Promise<void>((resolve) => {
-    release = resolve
-  })
-  const jobs: typeof jobsHere = {
-    ...jobsHere,
-    run: (name, input, signal) => held.then(() => jobsHere.run(name, input, signal)),
-  }
+  const { jobs, release } = heldJobs()
   const state = new RunningState(2, 2, { most: 10, mostOfOne: 10, wait_ms: LONG_ms })
   const base = await listen(createApp({ jobs, state }))
   const asked = Array.from({ length: 8 }, async () => (await postJson(`${base}/v1/workbooks`, RECORD)).status)
