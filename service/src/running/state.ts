@@ -1,6 +1,7 @@
 import type { NextFunction, Request, RequestHandler, Response } from 'express'
 import { clientGone, overloaded } from '../http/http-fault.js'
 import type { Caller } from '../security/caller.js'
+import { Tally } from './tally.js'
 import { WaitingLine, type WaitingLineBounds } from './waiting-line.js'
 
 /** Made once: when there are most of them, there is least time to make them. */
@@ -16,7 +17,7 @@ export class RunningState {
   /** What the start still waits for; empty once the service is ready. */
   readonly startingUp = new Set<string>()
   inHand = 0
-  private readonly byCaller = new Map<string, number>()
+  private readonly byCaller = new Tally()
   private readonly line: WaitingLine
 
   /**
@@ -59,7 +60,7 @@ export class RunningState {
   }
 
   private hasPlace(key: string): boolean {
-    return this.inHand < this.most && (this.byCaller.get(key) ?? 0) < this.mostOfOne
+    return this.inHand < this.most && this.byCaller.of(key) < this.mostOfOne
   }
 
   private enter(key: string, response: Response, next: NextFunction): void {
@@ -68,16 +69,14 @@ export class RunningState {
       return
     }
     this.inHand++
-    this.byCaller.set(key, (this.byCaller.get(key) ?? 0) + 1)
+    this.byCaller.add(key)
     response.once('close', () => this.leave(key))
     next()
   }
 
   private leave(key: string): void {
     this.inHand--
-    const own = (this.byCaller.get(key) ?? 1) - 1
-    if (own > 0) this.byCaller.set(key, own)
-    else this.byCaller.delete(key)
+    this.byCaller.remove(key)
     this.line.letIn({ any: () => this.inHand < this.most, for: (waiting) => this.hasPlace(waiting) })
   }
 }

@@ -1,3 +1,5 @@
+import { Tally } from './tally.js'
+
 export interface WaitingLineBounds {
   /** Most that wait at one time. */
   readonly most: number
@@ -19,17 +21,17 @@ export interface Waiting {
 /** Requests that wait for a place, the first to come the first to enter. */
 export class WaitingLine {
   private readonly line: { readonly one: Waiting; readonly until: number }[] = []
-  private readonly byCaller = new Map<string, number>()
+  private readonly byCaller = new Tally()
   private timer: NodeJS.Timeout | undefined
 
   constructor(private readonly bounds: WaitingLineBounds) {}
 
   /** False where the line is too long already. */
   join(one: Waiting): boolean {
-    const own = this.byCaller.get(one.key) ?? 0
-    if (this.line.length >= this.bounds.most || own >= this.bounds.mostOfOne) return false
-    this.byCaller.set(one.key, own + 1)
-    this.line.push({ one, until: performance.now() + this.bounds.wait_ms })
+    const { most, mostOfOne, wait_ms } = this.bounds
+    if (this.line.length >= most || this.byCaller.of(one.key) >= mostOfOne) return false
+    this.byCaller.add(one.key)
+    this.line.push({ one, until: performance.now() + wait_ms })
     this.watch()
     return true
   }
@@ -51,11 +53,7 @@ export class WaitingLine {
 
   private leave(at: number): void {
     const [gone] = this.line.splice(at, 1)
-    if (!gone) return
-    const { key } = gone.one
-    const own = (this.byCaller.get(key) ?? 1) - 1
-    if (own > 0) this.byCaller.set(key, own)
-    else this.byCaller.delete(key)
+    if (gone) this.byCaller.remove(gone.one.key)
   }
 
   /** One timer, for the first in the line: all wait equally long. */

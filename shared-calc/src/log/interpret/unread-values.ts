@@ -47,7 +47,8 @@ export function unreadValues(
     })
   const named = looked.flatMap((one) => one.named)
   const cells = named.map(({ cell }) => cell)
-  const hidden = looked.flatMap((one) => one.hidden).filter((cell) => !cells.includes(cell))
+  const isNamed = new Set(cells)
+  const hidden = looked.flatMap((one) => one.hidden).filter((cell) => !isNamed.has(cell))
   const labels = [...new Set(named.map(({ label }) => label))]
   const values = fileText('log-unread-values', {
     labels: labels.slice(0, MOST_NAMED),
