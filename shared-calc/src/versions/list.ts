@@ -84,7 +84,8 @@ export const versions: readonly KnownVersion[] = [
   },
   {
     version: '1.12.0',
-    changed: 'new notes on logs: readings that are a corrected copy of others, and numbers in hidden rows or columns that were not used; plainer wording of findings, labels and sheets; no figure changes',
+    changed:
+      'new notes on logs: readings that are a corrected copy of others, and numbers in hidden rows or columns that were not used; plainer wording of findings, labels and sheets; no figure changes',
     load: async () => (await import('./frozen/v1_12_0.js')) as unknown as VersionParts,
   },
   {
