@@ -19,8 +19,6 @@ function changeOf({ share, limit }: LeakageStep): string {
   const [change, least] = [Math.abs(share) * 100, Math.abs(limit) * 100]
   return `${apart(change, [least], 1)} % ${share > 0 ? 'higher' : 'lower'} (limit ${apart(least, [change], 1)} %)`
 }
-const whatOpened =
-  'look for what opened or closed during the run, such as tape that came off, a trap that dried out, a window or a door'
 
 /** What the leakage curve shows, and how the directions agree. */
 export const curveTexts = {
@@ -77,21 +75,24 @@ export const curveTexts = {
     source: practiceSource,
     message: (step: LeakageStep) =>
       `${capital(step.direction)}: from reading ${step.reading + 1} on, the leakage is ${changeOf(step)}.`,
-    remedy: `${capital(whatOpened)}. Check whether the zero-flow pressure changed. Then repeat the run.`,
+    remedy:
+      'Look for what opened or closed, such as tape that came off or a dried-out trap, and check the zero-flow pressure. Then repeat the run.',
   },
   'leakage-step/by-pressure': {
     severity: 'caution',
     source: practiceSource,
     message: (step: LeakageStep & { readonly falling: boolean }) =>
-      `${capital(step.direction)}: from reading ${step.reading + 1} on, at the ${step.falling ? 'lower' : 'higher'} pressures, the leakage is ${changeOf(step)}.`,
-    remedy: `If the readings are listed in the order they were taken, ${whatOpened}. If the list was sorted, look for a flap or membrane that moves with the pressure. Then repeat the run, with high and low pressures in turn.`,
+      `${capital(step.direction)}: from reading ${step.reading + 1} on, at the ${step.falling ? 'lower' : 'higher'} pressures, the leakage is ${changeOf(step)}. A list sorted by pressure does not show when it changed.`,
+    remedy:
+      'Look for what opened or closed: tape, a trap, or a flap that moves with the pressure. Then repeat the run with high and low pressures in turn.',
   },
   'leakage-step/range': {
     severity: 'caution',
     source: practiceSource,
     message: (step: LeakageStep) =>
       `${capital(step.direction)}: from reading ${step.reading + 1} on, where the range of the flow device changes, the leakage is ${changeOf(step)}.`,
-    remedy: `Check that each reading names the range that was fitted, and the calibration of the ranges. If they are right, ${whatOpened}. Then repeat the run.`,
+    remedy:
+      'Check that each reading names the right range, and the calibration. Then look for what opened or closed, such as tape that came off, and repeat the run.',
   },
   'extrapolated-target': {
     severity: 'note',
