@@ -161,7 +161,7 @@ export const namesOtherQuantity = (labels: readonly RowLabel[]): boolean =>
 /** "Wind 3 m/s" is a remark with a value of its own, and names no other number. */
 function isOfOtherQuantity(text: string): boolean {
   const { unit, loose } = readLabel(text)
-  return unit !== undefined && !loose && unit.kind !== 'pressure' && !/\d\s?\S+$/.test(text.trim())
+  return unit !== undefined && !loose && unit.kind !== 'pressure' && !/\d\s?\S{1,12}$/.test(text.trim())
 }
 
 /** "C | 30.9", "n50 | 0.86" in the column that numbers the readings above: results, and no readings. */
