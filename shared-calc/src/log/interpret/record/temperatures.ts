@@ -57,7 +57,7 @@ function besideReadings(
   columns: readonly FoundField[],
   side: Side,
 ): FoundField | undefined {
-  const values = columns.flatMap((field) => valueOf(field) ?? [])
+  const values = columns.flatMap((field) => numberIn(field) ?? [])
   const [column, ...more] = columns
   if (!column || column.content.kind !== 'number' || values.length < columns.length) return undefined
   const value = Number((mean(values) as number).toPrecision(6))
@@ -65,7 +65,7 @@ function besideReadings(
   const cells = columns.flatMap(({ cell, meanWith = [] }) => [cell, ...meanWith])
   if (!stated)
     return more.length === 0 ? column : withMean(column, column.content, value, value, cells.slice(1))
-  const own = valueOf(stated)
+  const own = numberIn(stated)
   const unit = unitOfField(column) ?? unitOfField(stated) ?? likelyUnit(own)
   if (own === undefined || others.length > 0 || !unit) return undefined
   const [one, other] = [toRecordUnit(own, unitOfField(stated) ?? unit), toRecordUnit(value, unit)]
@@ -81,7 +81,7 @@ function besideReadings(
 const unitOfField = ({ content, unit }: FoundField): KnownUnit | undefined =>
   (content.kind === 'number' ? content.written.unit : undefined) ?? unit
 
-const valueOf = ({ content }: FoundField): number | undefined =>
+const numberIn = ({ content }: FoundField): number | undefined =>
   content.kind === 'number' ? content.written.value : undefined
 
 /** The two temperatures of "in / out | 20.3 / 5.2 °C". */
