@@ -24,8 +24,16 @@ interface Temperature {
   field: FoundField
 }
 
+/** What stands where a temperature is expected and is none. */
+export type UnreadTemperature = (side: Side) => { text: string; cell: string } | undefined
+
 /** Both temperatures of a test; one that is missing, or that the log states twice, is asked for. */
-export function putTemperatures(draft: Draft, scope: FieldScope, runs: readonly FoundRun[]) {
+export function putTemperatures(
+  draft: Draft,
+  scope: FieldScope,
+  runs: readonly FoundRun[],
+  unread: UnreadTemperature,
+) {
   const pairs = scope.all('temperatures').flatMap((pair) => ofPair(pair) ?? [])
   const of = (side: Side): Temperature | undefined => {
     const own = scope.all(`${side}Temperature`)
@@ -43,8 +51,8 @@ export function putTemperatures(draft: Draft, scope: FieldScope, runs: readonly 
   const outdoor = of('outdoor')
   const unit = indoor?.unit ?? outdoor?.unit
   const likely = indoor && unitOfRoom(indoor.written.value)
-  putTemperature(draft, 'indoor', indoor, unit ?? likely)
-  putTemperature(draft, 'outdoor', outdoor, unit ?? likely)
+  putTemperature(draft, 'indoor', indoor, unit ?? likely, unread)
+  putTemperature(draft, 'outdoor', outdoor, unit ?? likely, unread)
 }
 
 /** A temperature stated for the whole test is that of the test where those beside its readings agree with it, within so much, K. */
@@ -213,16 +221,19 @@ function putTemperature(
   side: Side,
   found: Temperature | undefined,
   unit: KnownUnit | undefined,
+  unreadOf: UnreadTemperature,
 ) {
   const path = PATHS[side]
   const given = draft.answered(path)
   if (given !== undefined) return draft.put(path, given)
   if (!found) {
     const unstored = draft.unstoredCell(`${side}Temperature`)
+    const unread = unstored === undefined ? unreadOf(side) : undefined
+    const cell = unstored ?? unread?.cell
     return draft.ask({
       path,
-      cells: unstored === undefined ? [] : [unstored],
-      ...questions.temperature({ side, unstored }),
+      cells: cell === undefined ? [] : [cell],
+      ...questions.temperature({ side, unstored, unread }),
     })
   }
   const { written, field } = found
