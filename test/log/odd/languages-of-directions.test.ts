@@ -46,6 +46,30 @@ const WORDS: Record<string, readonly [readonly string[], readonly string[], read
     ['Tlak při nulovém průtoku, začátek', 'Tlak při nulovém průtoku, konec', 'Rozdíl tlaků', 'Objemový tok'],
     'Č.',
   ],
+  hungarian: [
+    [
+      'Épület',
+      'Nettó légtérfogat',
+      'Hasznos alapterület',
+      'Határoló felület',
+      'Belső hőmérséklet',
+      'Külső hőmérséklet',
+    ],
+    ['Depressziós mérés', 'Túlnyomásos mérés'],
+    [
+      'Nyugalmi nyomáskülönbség mérés előtt',
+      'Nyugalmi nyomáskülönbség mérés után',
+      'Nyomáskülönbség',
+      'Légáram',
+    ],
+    'Sorszám',
+  ],
+  turkish: [
+    ['Bina', 'Net hacim', 'Taban alanı', 'Bina kabuğu alanı', 'İç sıcaklık', 'Dış sıcaklık'],
+    ['Emme (negatif basınç)', 'Üfleme (pozitif basınç)'],
+    ['Sıfır akış basıncı, önce', 'Sıfır akış basıncı, sonra', 'Basınç farkı', 'Hava debisi'],
+    'Sıra',
+  ],
   portuguese: [
     [
       'Moradia',

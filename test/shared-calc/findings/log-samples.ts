@@ -71,6 +71,10 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-text-date': [{ date: '2026-10-14' }],
   'log-mean-of-two': [],
   'log-mean-of-readings': [],
+  'log-temperature-of-readings': [
+    { side: 'indoor', mean: '20.4 °C' },
+    { side: 'outdoor', mean: '46.3 °F' },
+  ],
   'log-parts-of-area': [{ field: 'floor area' }],
   'log-mean-of-runs': [],
   'log-unstored': [{ cells: ['Test!B3', 'Test!B9'] }],
@@ -215,6 +219,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-normal-flow': [{ factor: 1.07321984 }],
   'log-step-means': [{ heading: 'Step', rows: 24, readings: 8 }],
   'log-measured-pressure': [{ measured: 'Log!B9', induced: 'Log!C9' }],
+  'log-unusual-leakage': [{ n50: 192.3 }, { n50: 0.034 }],
   'log-unit-elsewhere': [
     { what: 'flows', unit: 'L/s', where: 'Log!A1' },
     { what: 'pressures', unit: 'Pa', where: undefined },
@@ -227,6 +232,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { name: 'plot-7', of: 'file' },
     { name: 'Plot 7', of: 'test' },
   ],
+  'log-date-after-file': [{ date: '2027-10-14', changed: '2026-10-15' }],
   'log-date-of-file/only': [{ date: '2026-10-14' }],
   'log-date-of-file': [{ date: '2026-10-14' }],
   'log-method/named': [{ method: 'EN 13829:2001' }],

@@ -134,9 +134,22 @@ export const houseQuestions = {
       noneLikelier: true,
     }
   },
-  temperature: ({ side, unstored }: { side: 'indoor' | 'outdoor'; unstored: string | undefined }): Asked =>
+  temperature: ({
+    side,
+    unstored,
+    unread,
+  }: {
+    side: 'indoor' | 'outdoor'
+    unstored: string | undefined
+    /** What stands where the temperature is expected. */
+    unread?: { text: string; cell: string } | undefined
+  }): Asked =>
     typed(
-      `What was the ${side} temperature during the test? ${whyMissing(unstored)}`,
+      `What was the ${side} temperature during the test? ${
+        unread && unstored === undefined
+          ? `Cell ${cellName(unread.cell)} says ${quoted(unread.text)}, which is not one number.`
+          : whyMissing(unstored)
+      }`,
       side === 'indoor' ? '21 °C' : '8 °C',
     ),
   whichTemperature: ({

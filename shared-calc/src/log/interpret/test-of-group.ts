@@ -6,6 +6,7 @@ import type { Grid } from '../grid/grid.js'
 import type { FoundField } from './fields/found-field.js'
 import { fieldsOver, type NamedRow, namedRowsOf, roomsOf } from './fields/lists.js'
 import { sidesIn } from './fields/sides.js'
+import { unreadTemperatureIn } from './fields/unread-temperature.js'
 import { unreadVolumeIn } from './fields/unread-volume.js'
 import type { FoundInLog } from './found-in-log.js'
 import type { UnstoredField } from './grid/unstored.js'
@@ -119,7 +120,11 @@ function filled(
     views: visible,
   })
   if (answers.test === undefined) askYear(draft, group, groups)
-  putConditions(draft, scope, group.runs)
+  // Of several tests the words may be those of another.
+  const ownViews = groups.length > 1 ? [] : visible
+  putConditions(draft, scope, group.runs, (side) =>
+    unreadTemperatureIn(ownViews, side === 'indoor' ? 'inside' : 'outside'),
+  )
   const offered = { rooms, sides: () => sidesIn(visible), unread: () => unreadVolumeIn(visible) }
   const volume = putSizes(draft, scope, offered, american)
   putRuns(draft, group.runs, {

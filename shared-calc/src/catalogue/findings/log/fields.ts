@@ -37,6 +37,12 @@ export const fieldTexts = {
       `The log has no date. The day the file was last changed was used: ${dayInWords(date)}.`,
     remedy: checkDate,
   },
+  'log-date-after-file': {
+    severity: 'caution',
+    message: ({ date, changed }: { date: string; changed: string }) =>
+      `The log gives ${dayInWords(date)} as the date of the test, but the file was last changed on ${dayInWords(changed)}.`,
+    remedy: checkDate,
+  },
   'log-method/named': {
     severity: 'note',
     message: ({ method }: { method: string }) => `The log names the test method: ${method}.`,
@@ -135,6 +141,11 @@ export const fieldTexts = {
   'log-mean-of-readings': {
     severity: 'note',
     message: 'The log has one value for each reading. Their mean was used.',
+  },
+  'log-temperature-of-readings': {
+    severity: 'note',
+    message: ({ side, mean }: { side: 'indoor' | 'outdoor'; mean: string }) =>
+      `The log also has an ${side} temperature for each reading, ${mean} on average. The one stated for the test was used.`,
   },
   'log-parts-of-area': {
     severity: 'caution',

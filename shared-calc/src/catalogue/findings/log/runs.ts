@@ -179,6 +179,12 @@ export const runTexts = {
     message: ({ measured, induced }: { measured: string; induced: string }) =>
       `The pressures in columns ${measured} and ${induced} differ by the zero-flow pressure in every reading. Those in ${measured} were used as the measured pressures.`,
   },
+  'log-unusual-leakage': {
+    severity: 'caution',
+    message: ({ n50 }: { n50: number }) =>
+      `By these flows and the volume, the air change rate at 50 Pa is about ${n50 < 1 ? n50.toPrecision(1) : n50.toFixed(0)} per hour. Buildings seldom leak so ${n50 < 1 ? 'little' : 'much'}.`,
+    remedy: 'Check the flows, their unit and decimal point, and the volume.',
+  },
   'log-unit-elsewhere': {
     severity: 'note',
     message: ({

@@ -23,7 +23,8 @@ export function formerColumns(view: View): FormerColumn[] {
   const found: FormerColumn[] = []
   for (const [row, column] of formPlaces(view)) {
     const heading = column < 2 ? undefined : view.text(row, column)
-    if (heading === undefined || heading.length > 40 || !isOfOther(heading)) continue
+    if (heading === undefined || heading.length > 40) continue
+    if (!isOfOther(heading) && !isOfEarlierYear(view, row, column, heading)) continue
     const cells: string[] = []
     let bottom = row
     for (let at = row + 1; at < view.rows; at++) {
@@ -42,6 +43,25 @@ export function formerColumns(view: View): FormerColumn[] {
 /** "Last year", "Example": the heading of values that are not of this test. */
 const isOfOther = (heading: string): boolean =>
   says(readLabel(heading), 'former') || (beginsExample(heading) && readLabel(heading).tokens.length <= 2)
+
+/** "Test of 2024" over a day of that year, with a later day in front of it in the same line: that of this test. */
+function isOfEarlierYear(view: View, row: number, column: number, heading: string): boolean {
+  const year = YEAR.exec(heading)?.[0]
+  if (year === undefined) return false
+  for (let at = row + 1; at <= row + DATE_WITHIN; at++) {
+    const [own, front] = [view.at(at, column), view.at(at, column - 1)]
+    if (own?.kind !== 'date' || front?.kind !== 'date') continue
+    return (
+      own.dates.every((date) => date.startsWith(year)) && front.dates.every((date) => date.slice(0, 4) > year)
+    )
+  }
+  return false
+}
+
+const YEAR = /(?<!\d)20\d\d(?!\d)/
+
+/** The day of a test stands so many lines below the heading of its values at most. */
+const DATE_WITHIN = 12
 
 /** Below the readings: a label with its value, and this number next to it. */
 const isOfLine = (view: View, row: number, column: number): boolean =>

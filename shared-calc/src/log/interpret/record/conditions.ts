@@ -10,7 +10,7 @@ import type { FieldScope } from '../tests/scope.js'
 import { readLabel, says } from '../words/label.js'
 import type { Draft } from './draft.js'
 import { agreeing, answeredUnit, put } from './put-field.js'
-import { putTemperatures } from './temperatures.js'
+import { putTemperatures, type UnreadTemperature } from './temperatures.js'
 
 /** "QNH | 1018", "Barometer | 1017 hPa (sea level)". */
 const isOfSeaLevel = ({ label, content }: FoundField): boolean =>
@@ -18,8 +18,13 @@ const isOfSeaLevel = ({ label, content }: FoundField): boolean =>
   (content.kind === 'number' && says(readLabel(content.written.note ?? ''), 'seaLevel'))
 
 /** Temperatures, air pressure, humidity and wind. Missing temperatures are asked for. */
-export function putConditions(draft: Draft, scope: FieldScope, runs: readonly FoundRun[]) {
-  putTemperatures(draft, scope, runs)
+export function putConditions(
+  draft: Draft,
+  scope: FieldScope,
+  runs: readonly FoundRun[],
+  unread: UnreadTemperature,
+) {
+  putTemperatures(draft, scope, runs, unread)
   putBarometer(draft, scope)
   for (const [name, path] of [
     ['indoorHumidity', 'conditions.indoorRelativeHumidity'],

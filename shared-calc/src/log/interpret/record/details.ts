@@ -196,12 +196,14 @@ function putDateOf(
   draft: Draft,
   field: FoundField,
   dates: readonly string[],
-  { american, dayFirst }: DetailOptions,
+  { american, dayFirst, fileDate }: DetailOptions,
 ) {
   const path = 'test.date'
   const [only] = dates
   if (dates.length === 1 && only) {
     put(draft, field, path, only)
+    if (fileDate !== undefined && Date.parse(only) - Date.parse(fileDate) > DAY)
+      draft.tell(fieldText('log-date-after-file', { date: only, changed: fileDate }), field.cell, path)
     if (field.content.kind === 'date' && field.content.serial)
       draft.tell(cellText('log-serial-date', { date: only }), field.cell, path)
     if (field.content.kind === 'date' && field.content.shortYear)
@@ -217,6 +219,9 @@ function putDateOf(
   }
   draft.ask({ path, cells: [field.cell], ...questions.whichDate({ dates, monthFirst: american }) })
 }
+
+/** A day in ms: the log may have been filled in a time zone on the other side of midnight. */
+const DAY = 86_400_000
 
 /** The one date that stands anywhere on the visible sheets. */
 function otherDate(views: readonly View[]): { date: string; cell: string } | undefined {

@@ -8,7 +8,7 @@ import type { FieldScope } from '../tests/scope.js'
 import type { Draft } from './draft.js'
 import { rangeOfDevice } from './range-of-device.js'
 import { resultOver } from './result-over.js'
-import { doubtOfUnits, provenUnit, resultsAt50 } from './results-at-50.js'
+import { doubtOfUnits, provenUnit, resultsAt50, unusualChange } from './results-at-50.js'
 import { statedElsewhere } from './run-units.js'
 import type { VolumeFound } from './sizes.js'
 
@@ -37,9 +37,14 @@ export function flowUnits(
   if (units.includes(undefined) || runs.some((run) => !statesUnit(run))) return units
   const stated = units as readonly KnownUnit[]
   const range = () => rangeOfDevice([...new Set(runs.map(({ view }) => view))])
-  const doubt = doubtOfUnits(runs, stated, resultsAt50(draft, context.scope), sizeOf(draft), range)
-  if (!doubt) return units
-  const cells = [...runs.map(({ block }) => block.carriers[0]?.headingCell ?? ''), ...doubt.cells]
+  const results = resultsAt50(draft, context.scope)
+  const doubt = doubtOfUnits(runs, stated, results, sizeOf(draft), range)
+  if (!doubt) {
+    const n50 = unusualChange(runs, stated, results, sizeOf(draft))
+    if (n50 !== undefined) draft.tell(runText('log-unusual-leakage', { n50 }), headings(runs), 'runs')
+    return units
+  }
+  const cells = [...headings(runs), ...doubt.cells]
   const typed = draft.answers[PATH]
   if (typed === AS_HEADED) return units
   const answer = typed === undefined ? undefined : answeredUnit(draft, typed, cells[0] ?? '')
@@ -47,6 +52,9 @@ export function flowUnits(
   if (typed === undefined) draft.ask({ path: PATH, cells, ...questions.flowUnitDoubt(doubt) })
   return stated.map(() => undefined)
 }
+
+const headings = (runs: readonly FoundRun[]): string[] =>
+  runs.map(({ block }) => block.carriers[0]?.headingCell ?? '')
 
 const isOfDevice = ({ block }: FoundRun): boolean => block.carriers[0]?.role === 'device'
 

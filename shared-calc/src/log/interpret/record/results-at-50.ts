@@ -122,6 +122,20 @@ export function doubtOfUnits(
   )
 }
 
+/** Air changes an hour at 50 Pa by flows in the units stated, where hardly any building leaks so much or so little and no result of the log agrees. */
+export function unusualChange(
+  runs: readonly FoundRun[],
+  units: readonly KnownUnit[],
+  results: readonly ResultAt50[],
+  volume: number | undefined,
+): number | undefined {
+  const flows = loggedAt50(runs).map((flow, index) => toRecordUnit(flow, units[index] as KnownUnit))
+  const mean = meanOf(flows)
+  if (mean === undefined || !volume || isBetween(mean / volume, LIKELY)) return undefined
+  const isNear = (flow: number) => results.some((result) => Math.abs(flow / result.flow - 1) < CONTRADICTS)
+  return [mean, ...flows].some(isNear) ? undefined : mean / volume
+}
+
 const PA: KnownUnit = { kind: 'pressure', unit: 'Pa' }
 
 const agrees = (flow: number, { flow: wanted }: ResultAt50, within: number): boolean =>

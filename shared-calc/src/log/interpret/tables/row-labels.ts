@@ -41,7 +41,12 @@ export function labelsOf(
       columns.some(
         ({ at, role }) =>
           at === column &&
-          (role === 'test' || role === 'direction' || (role === 'range' && !says(readLabel(text), 'zero'))),
+          (role === 'test' ||
+            role === 'direction' ||
+            (role === 'range' &&
+              !says(readLabel(text), 'zero') &&
+              !isSummary(text) &&
+              !isOfOtherQuantity(text))),
       )
     )
       continue
@@ -147,6 +152,16 @@ export function labelledAsField(labels: readonly RowLabel[]): boolean {
         /^(?:q|n|r|v|w|ach|cfm|ela)\d/.test(label.tokens[0] ?? ''))
     )
   })
+}
+
+/** "Flow at 50 Pa (m³/s)" in front of a number in the column of pressures: by its unit the number is no pressure. */
+export const namesOtherQuantity = (labels: readonly RowLabel[]): boolean =>
+  labels.some(({ text }) => isOfOtherQuantity(text))
+
+/** "Wind 3 m/s" is a remark with a value of its own, and names no other number. */
+function isOfOtherQuantity(text: string): boolean {
+  const { unit, loose } = readLabel(text)
+  return unit !== undefined && !loose && unit.kind !== 'pressure' && !/\d\s?\S{1,12}$/.test(text.trim())
 }
 
 /** "C | 30.9", "n50 | 0.86" in the column that numbers the readings above: results, and no readings. */

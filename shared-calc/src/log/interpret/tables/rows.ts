@@ -35,6 +35,7 @@ import {
   labelledAsField,
   labelsOf,
   leadOf,
+  namesOtherQuantity,
   namesResult,
   remarkBeyond,
   saysBoth,
@@ -292,7 +293,7 @@ export function walkRows(
         (one.kind === 'text' &&
           (bareUnit(one.text) !== undefined || isPlaceholder(one.text) || saysCovered(one.text))),
     )
-    if (without && !zero && rows.length > 0 && labelledAsField(labels)) break
+    if (without && !zero && rows.length > 0 && (labelledAsField(labels) || namesOtherQuantity(labels))) break
     // Below a gap a small pressure alone or with its unit, as in the lines over another table, may be anything.
     if (without && !zero && gap && flows.every((one) => !one || isUnitOfPressure(one))) break
     if (without && !zero && rows.length > 0 && isRemarkBeside(segment, row)) break

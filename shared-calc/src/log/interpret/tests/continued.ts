@@ -14,7 +14,7 @@ const ROWS_BETWEEN = 8
 export function joinContinued(runs: readonly FoundRun[], fields: readonly FoundField[]): FoundRun[] {
   const joined: FoundRun[] = []
   for (const run of runs) {
-    const before = joined.findIndex((one) => goesOn(one, run, fields))
+    const before = joined.findIndex((one) => goesOn(one, run, fields) || goesOnBeside(one, run))
     if (before < 0) joined.push(run)
     else joined[before] = together(joined[before] as FoundRun, run)
   }
@@ -31,6 +31,11 @@ function goesOn(one: FoundRun, other: FoundRun, fields: readonly FoundField[]): 
   const isBetween = ({ view, row }: FoundField) =>
     view.name === one.view.name && row > one.bottom && row < other.top
   if (fields.some(isBetween) || namesDirection(one, other)) return false
+  return isOneCurve(one, other)
+}
+
+/** Pressures that do not overlap, on one leakage curve. */
+function isOneCurve(one: FoundRun, other: FoundRun): boolean {
   const [first, second] = [sizesOf(one), sizesOf(other)]
   const apart = Math.max(...second) < Math.min(...first) || Math.min(...second) > Math.max(...first)
   return (
@@ -38,6 +43,41 @@ function goesOn(one: FoundRun, other: FoundRun, fields: readonly FoundField[]): 
     physicsScore(powerLaw([...first, ...second], [...flowsOf(one), ...flowsOf(other)])) >= PLAIN_CURVE
   )
 }
+
+/** Columns between two parts side by side: a blank one and the numbers of the readings. */
+const COLUMNS_BETWEEN = 3
+
+/** Readings 1 to 5 with 6 to 10 beside them, under the same headings again and with no title of their own. */
+function goesOnBeside(one: FoundRun, other: FoundRun): boolean {
+  const gap = other.left - one.right
+  if (one.view !== other.view || one.view.turned || gap < 1 || gap > COLUMNS_BETWEEN) return false
+  if (one.top !== other.top || one.row !== undefined || other.row !== undefined || one.test !== other.test)
+    return false
+  if (other.readings.length > one.readings.length) return false
+  const named = directionOf(other)
+  if (named !== undefined && named !== directionOf(one)) return false
+  if ([one, other].some((run) => run.zeroBefore.length + run.zeroAfter.length > 0)) return false
+  const [own, next] = [one, other].map(({ block }) => [block.pressure, ...block.carriers])
+  const isSame =
+    own?.length === next?.length &&
+    next?.every(({ label }, index) => label.padded === own?.[index]?.label.padded) === true
+  return isSame && !hasTitle(other, one) && isOneCurve(one, other)
+}
+
+/** Whether anything stands over a table that does not stand over the one beside it too. */
+function hasTitle({ view, right, block }: FoundRun, one: FoundRun): boolean {
+  const { top, first } = block.segment.head
+  const shift = block.pressure.at - one.block.pressure.at
+  for (let row = Math.max(0, top - TITLE_ROWS); row < first; row++)
+    for (let column = one.right + 1; column <= right; column++) {
+      const text = view.text(row, column)
+      if (text !== undefined && text !== view.text(row, column - shift)) return true
+    }
+  return false
+}
+
+/** A title stands at most so many rows over the headings. */
+const TITLE_ROWS = 3
 
 /** The foot of a page may stand in the heading below it: "Page 1 of 2 | Pressure (Pa)". */
 function isSameHead(one: FoundRun, other: FoundRun): boolean {
@@ -66,7 +106,8 @@ const flowsOf = ({ readings }: FoundRun): number[] =>
 
 const together = (one: FoundRun, other: FoundRun): FoundRun => ({
   ...one,
-  bottom: other.bottom,
+  right: Math.max(one.right, other.right),
+  bottom: Math.max(one.bottom, other.bottom),
   readings: [...one.readings, ...other.readings],
   zeroAfter: other.zeroAfter,
   block: {

@@ -43,11 +43,11 @@ export function scopeOf(
   return {
     all(name) {
       const own = rowFields.filter((field) => field.name === name)
-      if (own.length > 0) return own
+      if (own.some(({ ofReadings }) => !ofReadings)) return own
       const named = usable.filter((field) => field.name === name)
       const near = named.filter(({ view }) => sheets.has(view.name))
       const zoned = zone(near, usable, spans)
-      return [...zoned, ...named.filter(({ view }) => !sheets.has(view.name))]
+      return [...zoned, ...named.filter(({ view }) => !sheets.has(view.name)), ...own]
     },
   }
 }

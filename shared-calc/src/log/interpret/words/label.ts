@@ -78,7 +78,7 @@ const STATES = ['covered', 'stopped'] as const
 /** Reads a text as a label; the same text gives the same label. */
 export const readLabel = remembered(labelOf)
 
-const LETTERS: Record<string, string> = { ß: 'ss', ø: 'o', ł: 'l', æ: 'ae', œ: 'oe', đ: 'd' }
+const LETTERS: Record<string, string> = { ß: 'ss', ø: 'o', ł: 'l', æ: 'ae', œ: 'oe', đ: 'd', ı: 'i' }
 
 function labelOf(text: string): Label {
   const short = text.length > LIMITS.labelCharacters ? text.slice(0, LIMITS.labelCharacters) : text
@@ -95,6 +95,10 @@ const SUBSCRIPT = /(?<!\p{L})(a|t|v|q|[Δδ∆d]?p)_(e|f|i|a|o|m|b|l|in|out|int|
 const FOER = /(?<!\p{L})før(?!\p{L})/giu
 const FOR_AT_END = /(?<!\p{L})for(?=\s*(?:$|[([,:;=/]|pa(?!\p{L})))/gu
 
+/** Turkish "önce" and Hungarian "után": without their accents they would be an English and a Swedish word. */
+const ONCE = /(?<!\p{L})önce(?!\p{L})/giu
+const UTAN = /(?<!\p{L})után(?!\p{L})/giu
+
 /** "Tª interior": the word for temperature cut short. */
 const TEMPERATURE = /(?<!\p{L})t\.?ª/giu
 
@@ -105,6 +109,8 @@ const NUMERO = /(?<!\p{L})n\.?\s?[º°](?!\p{L})/giu
 export function wordsOf(text: string): string[] {
   return text
     .replace(FOER, 'fore')
+    .replace(ONCE, 'oncesi')
+    .replace(UTAN, 'utana')
     .replace(NUMERO, 'nr')
     .replace(TEMPERATURE, 'temperatura')
     .normalize('NFKD')
@@ -116,7 +122,7 @@ export function wordsOf(text: string): string[] {
     .replace(FOR_AT_END, 'fore')
     .replace(/(?<![\p{L}\p{N}])[-−–]\s?ve(?!\p{L})/gu, 'negative')
     .replace(/\+\s?ve(?!\p{L})/gu, 'positive')
-    .replace(/[ßøłæœđ]/g, (letter) => LETTERS[letter] ?? letter)
+    .replace(/[ßøłæœđı]/g, (letter) => LETTERS[letter] ?? letter)
     .split(/[^\p{L}\p{N}#°%]+/u)
     .filter((word) => word !== '')
 }
@@ -154,7 +160,7 @@ const OF_VALUES =
   / (?:values?|werte?|valeurs?|waarden?|wartosci|valores|valori|mean|avg|average|max|min|maximum|minimum|mittelwert|moyenne|media|highest|lowest) /
 
 /** The words of a sign, which are those of a direction only where no values are spoken of. */
-const SIGN = / (?:plus|minus|positiv(?:e|er|a|o|es)?|negativ(?:e|er|a|o|es)?) /
+const SIGN = / (?:plus|minus|positi(?:f|v(?:e|er|a|o|es)?)|negati(?:f|v(?:e|er|a|o|es)?)) /
 
 /** "Neg press": its second word is short for pressure. */
 const OF_PRESSURE = / (?:neg|negative|pos|positive) press(?:ure)? /

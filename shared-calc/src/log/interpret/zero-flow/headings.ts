@@ -61,6 +61,8 @@ export function headingAbove(view: View, row: number, column: number, most: numb
       return undefined
     // "Zero flow subtracted? | no" heads nothing.
     if (text !== undefined && isAnswered(view.text(at, column - 1) ?? '', text)) return undefined
+    // "Customer: | Sample" is the value of a label, and heads nothing.
+    if (text !== undefined && /:\s?$/.test(view.text(at, column - 1) ?? '')) return undefined
     // "min" over a column of zero flow is the least value, not minutes.
     if (text !== undefined)
       return bareUnit(text) && !NOT_VALUES.test(text.trim().toLowerCase()) ? undefined : readLabel(text)
