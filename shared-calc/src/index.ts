@@ -59,6 +59,7 @@ export {
 export type { CellMap } from './contract/problem.js'
 export { InputError, type Problem, problemLine } from './contract/problem.js'
 export * from './contract/record/index.js'
+export { once } from './engine/once.js'
 export { governingCriterion } from './evaluation/verdict.js'
 export {
   type Between,

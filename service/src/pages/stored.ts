@@ -48,7 +48,7 @@ export const stored: readonly Stored[] = [
     what: 'The access token and what was typed in the pane',
     where: 'the browser, or the workbook where the pane runs in a spreadsheet',
     until:
-      'the token goes when the tab is closed, unless you chose to keep it; “Remove from this device” removes a test, “Remove everything from this device” (page, All tests) all tests and the token; the service cannot see any of it',
+      'the token goes when the tab is closed, unless you chose to keep it; "Remove from this device" removes a test, "Remove everything from this device" (page, All tests) all tests and the token; the service cannot see any of it',
   },
 ]
 

@@ -32,7 +32,7 @@ export const TestRecord = z
       .min(1, { error: 'the record has no runs' })
       .max(2, { error: 'the record has more than two runs' }),
     target: Target.optional(),
-    takeOff: TakeOff.optional(),
+    takeOff: TakeOff.optional().meta({ title: 'take-off' }),
     plan: Plan.optional(),
     preparation: Preparation.optional(),
     leaks: LeakLog.optional(),
