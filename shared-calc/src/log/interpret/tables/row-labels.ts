@@ -101,8 +101,35 @@ export function saysBoth(
   row: number,
 ): boolean {
   if (says(said, 'before') && says(said, 'after')) return true
+  // "Zero flow (Pa) | before | −1.2 | after | −0.9"
+  const words = Array.from({ length: WORDS_BEHIND }, (_, index) => readLabel(view.text(row, index) ?? ''))
+  if (words.some((one) => says(one, 'before')) && words.some((one) => says(one, 'after'))) return true
   return labels.some(({ cell }) => numeric.some(({ at }) => view.address(row, at) === cell))
 }
+
+/** "Zero flow before | −1.6 | −1.4 | −1.7" below the readings: the columns of the table mean nothing in such a line. */
+export function isListOfZero(view: View, row: number, carriers: readonly KnownColumn[]): boolean {
+  const label = Array.from({ length: WORDS_BEHIND }, (_, column) => column).find((column) =>
+    says(readLabel(view.text(row, column) ?? ''), 'zero'),
+  )
+  if (label === undefined) return false
+  const values: number[] = []
+  for (let column = label + 1; view.number(row, column) !== undefined; column++)
+    values.push(view.number(row, column) as number)
+  return (
+    values.length >= FEWEST_OF_LIST &&
+    carriers.some(({ at }) => at > label && at <= label + values.length) &&
+    carriers.some(({ at }) => view.number(row, at)) &&
+    Math.max(...values) - Math.min(...values) <= LIST_WITHIN
+  )
+}
+
+const FEWEST_OF_LIST = 3
+/** Zero-flow pressures of one list are this near to one another, Pa; common practice, no source. */
+const LIST_WITHIN = 4
+
+/** So many columns of a line are looked at. */
+const WORDS_BEHIND = 16
 
 /** "Average", "Mean flow", "Total": a row that sums others up. */
 export function isSummary(text: string): boolean {
@@ -149,7 +176,8 @@ export function labelledAsField(labels: readonly RowLabel[]): boolean {
         says(label, 'temperature') ||
         says(label, 'exponent') ||
         says(label, 'coefficient') ||
-        /^(?:q|n|r|v|w|ach|cfm|ela)\d/.test(label.tokens[0] ?? ''))
+        says(label, 'limit') ||
+        label.tokens.some((token) => /^(?:q|n|r|v|w|ach|cfm|ela)\d/.test(token)))
     )
   })
 }

@@ -30,6 +30,7 @@ import { doubtOf, isSentence, marksOf, remarkDoubt, withoutCommonGrey } from './
 import {
   isBelowNumbering,
   isIntended,
+  isListOfZero,
   isSummary,
   isWorkedOut,
   labelledAsField,
@@ -156,7 +157,7 @@ export function walkRows(
     const isOfOtherBlock = head.columns.some((one) => one.at === segment.right + 1)
     const isList =
       summary !== undefined || (!isOfOtherBlock && view.number(row, segment.right + 1) !== undefined)
-    if (isList && rows.length > 0 && says(said, 'zero')) break
+    if (rows.length > 0 && says(said, 'zero') && (isList || isListOfZero(view, row, carriers))) break
     // "Results | Depress. | Press. | Mean" heads another table.
     const isHeading = at?.kind === 'text' && flows.every((one) => one?.kind === 'text')
     // "Mean of both" alone over the same headings is the title of another table.
