@@ -7,6 +7,8 @@ import {
 } from '@draughtbook/shared-calc/rerun'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import { beforeAll, describe, expect, it } from 'vitest'
+import { makeKeyPair } from '../../service/src/signature/keys'
+import { signerOf, verifierOf } from '../../service/src/signature/sign'
 import { inventedRecord } from '../archive/invented-record'
 import { recalculate } from '../support/libreoffice'
 import { asSavedByAnother } from './support/hidden-changes'
@@ -113,6 +115,47 @@ describe('a re-run report that is re-run with its files', () => {
       const { report, found } = await again(bytes)
       expect(found?.outcome).toBe('agrees')
       bytes = await writeRerunWorkbook(report)
+    }
+  })
+})
+
+describe('a re-run report of signed tests', () => {
+  const firm = makeKeyPair()
+  const signed = async (options = {}) =>
+    rerunFile(
+      await writeSummaryWorkbook(parseRecord(inventedRecord(3)), { sign: signerOf(firm.privateKey) }),
+      'signed.xlsx',
+      options,
+    )
+  const withKey = () => signed({ verify: verifierOf([firm.publicKey]) })
+  const reportOf = async (of: readonly RerunTest[]) => writeRerunWorkbook(await makeRerunReport(of, AS_OF))
+
+  it('agrees where it is re-run with the same keys, or with none as before', async () => {
+    for (const rerun of [withKey, signed])
+      expect((await again(await reportOf(await rerun()), await rerun())).found?.outcome).toBe('agrees')
+  })
+
+  it('made with a key and re-run without it, is not said to differ: the key to give is named', async () => {
+    const { found } = await again(await reportOf(await withKey()), await signed())
+    expect(found).toMatchObject({
+      outcome: 'cannot be read',
+      why: `it was made with the public key ${firm.keyId}: give that key as well`,
+      differences: [],
+    })
+  })
+
+  it('made without a key and re-run with it, names the key to leave out', async () => {
+    const { found } = await again(await reportOf(await signed()), await withKey())
+    expect(found?.why).toBe(`it was made without the public key ${firm.keyId}: leave that key out`)
+  })
+
+  it('with another state or key typed over, differs', async () => {
+    for (const typed of ['invalid', 'valid (0123)']) {
+      const book = new PackageText(await reportOf(await withKey()))
+      holding(book, 'Files', 'I4', text(typed))
+      const { found, lines } = await again(asSavedByAnother(book).bytes, await withKey())
+      expect(found?.outcome).toBe('differs')
+      expect(lines.map(({ cell }) => cell)).toContain('Files!I4')
     }
   })
 })

@@ -20,6 +20,7 @@ import { FILES_SHEET } from '../workbook/files-sheet.js'
 import { layOutRerun } from '../workbook/lay-out-rerun.js'
 import { FACTS_ROW, SIGN_OFF_LINES, SIGN_OFF_SHEET } from '../workbook/sign-off-sheet.js'
 import { filesNamed } from './files-named.js'
+import { keysOtherwise } from './keys-otherwise.js'
 
 /** Makes a report of tests re-run, as of a date. */
 export type MakeReport = (tests: readonly RerunTest[], asOf: string) => Promise<RerunReport>
@@ -38,7 +39,7 @@ export async function compareRerun(
     const grid = openLog(bytes, about.file)
     const seen = comparedParts(() => archivedParts(bytes))
     const sheet = grid.sheet(SIGN_OFF_SHEET)
-    const { tests, missing } = filesNamed(grid, seen.parts(), given)
+    const { tests, signatures, missing } = filesNamed(grid, seen.parts(), given)
     const version = textAt(sheet, FACTS_ROW + 1, 2)
     const older = version !== CALCULATION_VERSION && versions.some((one) => one.version === version)
     const ofReruns = tests.some(({ kind }) => kind === 're-run')
@@ -48,6 +49,8 @@ export async function compareRerun(
         ...about,
         ...unreadable(about.file, `files that it names are not among those given: ${firstFew(missing)}`),
       }
+    const otherKeys = keysOtherwise(tests, signatures)
+    if (otherKeys !== undefined) return { ...about, ...unreadable(about.file, otherKeys) }
     // Where its date was changed, the day on which the file was made.
     const asOf = dayFromWords(textAt(sheet, FACTS_ROW, 2)) ?? dayMade(seen.parts())
     const made = layOutRerun(await make(tests, asOf))

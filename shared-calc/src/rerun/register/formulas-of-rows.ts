@@ -54,17 +54,25 @@ export function formulaDifference(
   ]
 }
 
-/** The formulas of the line "shown"; rows may have been added to the range or deleted from it. */
+/**
+ * The formulas of the line "shown"; rows may have been added to the range or deleted from it. Registers before 1.6.0 have the
+ * same ones in the same order, in other columns.
+ */
 export function formulasOfHead(sheet: Sheet, rows: number): ComparedFormulas {
   const shown = Object.values(shownFormulas(FIRST_ROW + rows))
   // A range of one row is written C7:C7 by one program and C7 by another.
   const anyRows = (formula: string) =>
     comparableFormula(formula).replace(/\$?(\b[A-Z]{1,3})\$?\d+(?::\$?\1\$?\d+)?/g, '$1#')
+  const line = parseAddress(shown[0]?.cell ?? '')?.row ?? 0
+  const found = Array.from({ length: sheet.columns }, (_, column) => sheet.at(line, column)?.formula)
+  const inOrder = found.flatMap((formula) => (formula === undefined ? [] : [anyRows(formula)]))
+  if (inOrder.join('\n') === shown.map(({ formula }) => anyRows(formula)).join('\n'))
+    return { cells: shown.length, differences: [] }
   const differences = shown.flatMap(({ cell, formula }) => {
     const at = parseAddress(cell)
     if (!at) return []
-    const found = sheet.at(at.row, at.column)?.formula
-    return found !== undefined && anyRows(found) === anyRows(formula)
+    const here = sheet.at(at.row, at.column)?.formula
+    return here !== undefined && anyRows(here) === anyRows(formula)
       ? []
       : formulaDifference(sheet, at.row, at.column, formula, 'formula of the line "shown"')
   })

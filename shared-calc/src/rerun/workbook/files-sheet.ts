@@ -63,7 +63,8 @@ const alignmentOf = (count: true | undefined, column: number) =>
     ? ({ horizontal: 'right' } as const)
     : ({ horizontal: 'left', ...(columns[column - 1]?.count && { indent: 1 }) } as const)
 
-function signatureText(signature: SignatureState | undefined): string {
+/** State of a signature, and its key, as the sheet shows them. */
+export function signatureText(signature: SignatureState | undefined): string {
   if (!signature) return ''
   return 'keyId' in signature ? `${signature.state} (${signature.keyId})` : signature.state
 }
