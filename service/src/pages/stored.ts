@@ -55,12 +55,12 @@ export const stored: readonly Stored[] = [
 export function storedPage(): string {
   const rows = stored.map(
     ({ what, where, until }) =>
-      `<tr><th scope="row">${escaped(what)}</th><td>${escaped(where)}</td><td>${escaped(until)}</td></tr>`,
+      `<tr><th scope="row">${escaped(what)}</th><td data-head="Where">${escaped(where)}</td><td data-head="Until">${escaped(until)}</td></tr>`,
   )
   return page(
     'What is stored',
     `<p>What Draughtbook keeps, where, and until when.</p>
-<div class="scroll"><table><thead><tr><th scope="col">What</th><th scope="col">Where</th><th scope="col">Until</th></tr></thead>
+<div class="scroll"><table class="stacked"><thead><tr><th scope="col">What</th><th scope="col">Where</th><th scope="col">Until</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody></table></div>`,
   )
 }
