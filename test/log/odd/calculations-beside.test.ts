@@ -14,7 +14,7 @@ it('logarithms in a table beside the form are no zero-flow pressures', async () 
     Number(Math.log(q).toFixed(3)),
   ])
   const rows: Rows = [
-    title(dep),
+    [...title(dep), null, null, null, 'ln dp', 'ln q'],
     ...zeroRows(dep).map((row, at) => [...row, null, null, ...(logarithms[at] ?? [])]),
     ...[HEADINGS, ...dep.readings].map((row, at) => [...row, null, null, ...(logarithms[at + 2] ?? [])]),
     [null],
@@ -23,7 +23,6 @@ it('logarithms in a table beside the form are no zero-flow pressures', async () 
     HEADINGS,
     ...pres.readings,
   ]
-  rows[0] = [...title(dep), null, null, null, 'ln dp', 'ln q']
   const { asked, n50, record } = read(await sheetOfForm(rows))
   expect(asked).toEqual([])
   expect(record?.runs[0]?.zeroFlowBefore_Pa).toEqual([dep.before])
