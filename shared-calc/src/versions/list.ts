@@ -91,7 +91,7 @@ export const versions: readonly KnownVersion[] = [
   {
     version: CALCULATION_VERSION,
     changed:
-      'new finding: leakage that changed from one reading to the next; plainer wording of findings, labels and sheets; no figure changes',
+      'new finding: leakage that changed from one reading to the next; the preparation is read from logs without a layout; plainer wording of findings, labels and sheets; no figure changes',
     ...current,
   },
 ]

@@ -72,6 +72,7 @@ export const curveTexts = {
   },
   'leakage-step/listed': {
     severity: 'caution',
+    ofOneDirection: true,
     source: practiceSource,
     message: (step: LeakageStep) =>
       `${capital(step.direction)}: from reading ${step.reading + 1} on, the leakage is ${changeOf(step)}.`,
@@ -80,6 +81,7 @@ export const curveTexts = {
   },
   'leakage-step/by-pressure': {
     severity: 'caution',
+    ofOneDirection: true,
     source: practiceSource,
     message: (step: LeakageStep & { readonly falling: boolean }) =>
       `${capital(step.direction)}: from reading ${step.reading + 1} on, at the ${step.falling ? 'lower' : 'higher'} pressures, the leakage is ${changeOf(step)}. A list sorted by pressure does not show when it changed.`,
@@ -88,6 +90,7 @@ export const curveTexts = {
   },
   'leakage-step/range': {
     severity: 'caution',
+    ofOneDirection: true,
     source: practiceSource,
     message: (step: LeakageStep) =>
       `${capital(step.direction)}: from reading ${step.reading + 1} on, where the range of the flow device changes, the leakage is ${changeOf(step)}.`,
