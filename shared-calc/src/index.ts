@@ -38,7 +38,6 @@ export {
 } from './assessment/stages/work-stages.js'
 export { CALCULATION_VERSION } from './catalogue/calculation-version.js'
 export * from './catalogue/figures.js'
-export { didYouMean, nearest } from './catalogue/nearest.js'
 export { decimalsBeside, type Judged, judgedTexts, limitedName, unitText } from './catalogue/shown-figure.js'
 export { cited } from './catalogue/sources.js'
 export { capital, counted, dayInWords, dayOf, outcomeWords, visible, withMinus } from './catalogue/words.js'
@@ -56,9 +55,11 @@ export {
   TARGET_FORMAT,
   targetForRecord,
 } from './contract/library.js'
+export { didYouMean, nearest } from './contract/nearest.js'
 export type { CellMap } from './contract/problem.js'
 export { InputError, type Problem, problemLine } from './contract/problem.js'
 export * from './contract/record/index.js'
+export { once } from './engine/once.js'
 export { governingCriterion } from './evaluation/verdict.js'
 export {
   type Between,

@@ -61,7 +61,7 @@ describe('spreadsheet functions', () => {
       'DETERMINATION',
       [PRESSURES, FLOWS.with(2, ['n/a' as never])],
       ['Log!B2:B8', 'Log!C2:C8'],
-      'flow in Log!C4 is the text “n/a”, not a number',
+      'flow in Log!C4 is the text "n/a", not a number',
     ],
     [
       'a gap',

@@ -57,7 +57,7 @@ describe('a text log with changed cells', () => {
     expect(
       Buffer.from(bytes).equals(file(LOG.replace('-50,1', '-49,5').replace('sagte ""gut""', 'größer'))),
     ).toBe(true)
-    expect(left).toEqual([{ cell: 'log!C3', why: 'the file is written in Windows-1252, which has no “Δ”' }])
+    expect(left).toEqual([{ cell: 'log!C3', why: 'the file is written in Windows-1252, which has no "Δ"' }])
   })
 
   it('leaves a line that states the separator where it stands', () => {

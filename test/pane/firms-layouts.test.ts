@@ -93,7 +93,7 @@ describe('answers about a log and the firm’s library', () => {
     await openLog(other.page, SECOND)
     await accept(other.page).waitFor()
     expect(await question(other.page).count()).toBe(0)
-    await other.page.getByText('Read by the layout “logs like Plot 1.csv”').waitFor()
+    await other.page.getByText('Read by the layout "logs like Plot 1.csv"').waitFor()
     expect([...complaints, ...other.complaints]).toEqual([])
   })
 
@@ -152,7 +152,7 @@ describe('answers about a log and the firm’s library', () => {
     await late.waitFor()
     answer()
     await question(page).waitFor({ state: 'detached' })
-    await page.getByText('Read by the layout “Our sheets”').waitFor()
+    await page.getByText('Read by the layout "Our sheets"').waitFor()
     expect(await late.count()).toBe(0)
   })
 })

@@ -161,7 +161,7 @@ describe('the pane beside a workbook, over the real Excel object model', () => {
       )
     expect(await call('AIRDENSITY', [20, 0, 101_325])).toBeCloseTo(101_325 / (287.055 * 293.15), 9)
     expect(await call('AIRDENSITY', ['warm', 0, 101_325])).toBe(
-      '#VALUE! temperature in Log!A1 is the text “warm”, not a number',
+      '#VALUE! temperature in Log!A1 is the text "warm", not a number',
     )
   })
 })

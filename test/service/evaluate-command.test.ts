@@ -20,7 +20,7 @@ describe('draughtbook evaluate', () => {
     const summary = join(here, 'plot-7-summary.xlsx')
     expect([code, err]).toEqual([0, []])
     expect(out).toMatch(/n50: 0\.3\d\d 1\/h/)
-    expect(out).toMatch(/Verdict +meets the target “Passive house, new”/)
+    expect(out).toMatch(/Verdict +meets the target "Passive house, new"/)
     expect(out).toMatch(/Margin +n50 \(mean\) is 0\.3\d 1\/h, 0\.2\d 1\/h below the limit of 0\.6 1\/h/)
     expect(out).toMatch(/Sealing +none needed/)
     expect(out).toMatch(/Findings +none invalidates the test; 4 cautions, 3 notes/)

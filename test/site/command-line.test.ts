@@ -80,7 +80,7 @@ describe('draughtbook plan', () => {
     const { code, out } = await commandLine('plan', file)
     expect(code).toBe(0)
     expect(out).toMatch(/Target +Passive house, new: at most 192\.0 m³\/h at 50 Pa/)
-    expect(out).toMatch(/60\.0 Pa +-61\.2 Pa +221 +226 +231 +middle/)
+    expect(out).toMatch(/60\.0 Pa +−61\.2 Pa +221 +226 +231 +middle/)
     expect(out).toMatch(/Use a smaller device/)
     expect(out).toMatch(/Calibration of "large fan" expires on 1 November 2026/)
   })

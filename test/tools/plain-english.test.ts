@@ -50,6 +50,10 @@ const dropped = (readFileSync('DEVELOPERS.md', 'utf8').split('### Terms\n')[1] ?
   })
 
 describe('text in the source', () => {
+  it('has straight quotation marks alone, as people type and search for them', () => {
+    expect(all.filter((text) => /[“”„]/.test(text))).toEqual([])
+  })
+
   it('is found in strings, templates and tags', () => {
     expect(files.length).toBeGreaterThan(500)
     expect(all.length).toBeGreaterThan(3000)

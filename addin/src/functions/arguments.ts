@@ -59,7 +59,7 @@ export function pairsArgument(
 const inCell = (where: string | undefined): string => (where === undefined ? '' : ` in ${where}`)
 
 const shown = (value: Given): string =>
-  isBlank(value) ? 'empty' : typeof value === 'string' ? `the text “${value.slice(0, 40)}”` : String(value)
+  isBlank(value) ? 'empty' : typeof value === 'string' ? `the text "${value.slice(0, 40)}"` : String(value)
 
 /** Address of the nth cell of a range, row by row. */
 function cellAt(where: string | undefined, range: GivenRange, place: number): string | undefined {

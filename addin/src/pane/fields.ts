@@ -155,7 +155,7 @@ export const ownTargetFields: readonly Field[] = [
     ['q_pr', 'q at another pressure'],
   ]),
   number('target.limit', 'Limit'),
-  number('target.referencePressure_Pa', 'Reference pressure', 'Pa', { hint: 'only “at another pressure”' }),
+  number('target.referencePressure_Pa', 'Reference pressure', 'Pa', { hint: 'only "at another pressure"' }),
   choice(
     'target.directions',
     'Directions',

@@ -18,7 +18,7 @@ export function patchText(bytes: Uint8Array, patches: readonly CellPatch[], deci
     else
       left.push({
         cell: joinReference(sheet, cellAddress(row, column)),
-        why: `the file is written in Windows-1252, which has no “${strange}”`,
+        why: `the file is written in Windows-1252, which has no "${strange}"`,
       })
   }
   return { bytes: encoded(text, encoding), left }

@@ -1,4 +1,5 @@
 import {
+  anyOf,
   type BuildingResult,
   type BuildingRule,
   buildingRules,
@@ -27,8 +28,7 @@ interface Options extends ArchiveOptions {
 
 const rule = (text: string): BuildingRule => {
   const found = buildingRules.find((one) => one === text)
-  if (!found)
-    throw new InvalidArgumentError(`give ${buildingRules.slice(0, -1).join(', ')} or ${buildingRules.at(-1)}`)
+  if (!found) throw new InvalidArgumentError(`give ${anyOf(buildingRules)}`)
   return found
 }
 

@@ -6,7 +6,7 @@ import {
   type PhotoBytes,
   PICTURE_LIMITS,
 } from '@draughtbook/shared-calc/workbook'
-import { fileFault } from '../files/file-fault.js'
+import { errorCode, fileFault } from '../files/file-fault.js'
 import { faultOfPath } from '../files/near-file.js'
 import { NotReadable, readRegular } from '../files/read-regular.js'
 import type { ReadTest } from '../input/read-sheet.js'
@@ -63,6 +63,8 @@ async function photosOf(folder: string): Promise<Map<string, PhotoBytes>> {
     return new Map(names.map((name) => [name, () => readPhoto(join(folder, name))]))
   } catch (error) {
     if (error instanceof UsageError) throw error
+    if (errorCode(error) === 'ENOTDIR')
+      throw new UsageError(`--photos: ${folder} is a file: give the folder that the photos are in`)
     throw new UsageError(`--photos: ${folder}: ${(await faultOfPath(folder, error)) ?? String(error)}`)
   }
 }

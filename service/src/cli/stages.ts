@@ -20,9 +20,15 @@ interface Options extends ArchiveOptions {
 }
 
 const percent = (text: string): number => {
-  const value = Number(text)
-  if (!/^\d{1,3}(\.\d+)?$/.test(text.trim()) || value <= 0 || value > 100)
-    throw new InvalidArgumentError('give a percentage above 0, at most 100')
+  const number = text.replace('%', '').trim()
+  const value = Number(number)
+  if (!/^\d{1,3}(\.\d+)?$/.test(number) || value <= 0 || value > 100)
+    throw new InvalidArgumentError('give a percentage from 1 to 100')
+  // 0.8 is a share: taken as 0.8 %, it would let nearly every trade start.
+  if (value < 1)
+    throw new InvalidArgumentError(
+      `${number} is below 1 %: for ${Number((value * 100).toPrecision(6))} % give ${Number((value * 100).toPrecision(6))}`,
+    )
   return value / 100
 }
 

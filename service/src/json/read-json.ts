@@ -16,6 +16,7 @@ export class JsonError extends InputError {
  * @throws JsonError naming line, column and field of each fault
  */
 export function readJson(text: string): unknown {
+  if (text.trim() === '') throw new JsonError([{ path: '', message: 'it is empty' }])
   const { keys, depth } = scanJson(text)
   if (depth > DEEPEST) throw tooDeep()
   let value: unknown

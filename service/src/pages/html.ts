@@ -12,13 +12,19 @@ p, dd { margin: .3rem 0; }
 a { color: inherit; }
 code { font-family: ui-monospace, monospace; font-size: .93em; overflow-wrap: anywhere; }
 table { border-collapse: collapse; width: 100%; margin: .5rem 0; }
-th, td { overflow-wrap: anywhere; text-align: left; vertical-align: top; padding: .25rem .8rem .25rem 0; border-bottom: 1px solid var(--line); }
+th, td { overflow-wrap: break-word; text-align: left; vertical-align: top; padding: .25rem .8rem .25rem 0; border-bottom: 1px solid var(--line); }
 th { font-weight: 600; color: var(--quiet); font-size: .88rem; }
 td.number { font-variant-numeric: tabular-nums; }
 .verb { display: inline-block; min-width: 4.2em; font-weight: 700; }
 .quiet { color: var(--quiet); }
 .on { color: var(--on); font-weight: 700; }
 .scroll { overflow-x: auto; }
+@media (max-width: 36rem) {
+  .stacked thead { display: none; }
+  .stacked tr, .stacked th, .stacked td { display: block; padding-right: 0; }
+  .stacked th, .stacked td:not(:last-child) { border-bottom: 0; }
+  .stacked td::before { content: attr(data-head) ": "; color: var(--quiet); }
+}
 `
 
 const ENTITIES: Readonly<Record<string, string>> = {

@@ -48,19 +48,19 @@ export const stored: readonly Stored[] = [
     what: 'The access token and what was typed in the pane',
     where: 'the browser, or the workbook where the pane runs in a spreadsheet',
     until:
-      'the token goes when the tab is closed, unless you chose to keep it; “Remove from this device” removes a test, “Remove everything from this device” (page, All tests) all tests and the token; the service cannot see any of it',
+      'the token goes when the tab is closed, unless you chose to keep it; "Remove from this device" removes a test, "Remove everything from this device" (page, All tests) all tests and the token; the service cannot see any of it',
   },
 ]
 
 export function storedPage(): string {
   const rows = stored.map(
     ({ what, where, until }) =>
-      `<tr><th scope="row">${escaped(what)}</th><td>${escaped(where)}</td><td>${escaped(until)}</td></tr>`,
+      `<tr><th scope="row">${escaped(what)}</th><td data-head="Where">${escaped(where)}</td><td data-head="Until">${escaped(until)}</td></tr>`,
   )
   return page(
     'What is stored',
     `<p>What Draughtbook keeps, where, and until when.</p>
-<div class="scroll"><table><thead><tr><th scope="col">What</th><th scope="col">Where</th><th scope="col">Until</th></tr></thead>
+<div class="scroll"><table class="stacked"><thead><tr><th scope="col">What</th><th scope="col">Where</th><th scope="col">Until</th></tr></thead>
 <tbody>${rows.join('\n')}</tbody></table></div>`,
   )
 }

@@ -1,4 +1,4 @@
-import { CALCULATION_VERSION } from '@draughtbook/shared-calc'
+import { CALCULATION_VERSION, once } from '@draughtbook/shared-calc'
 import { type RequestHandler, Router } from 'express'
 import { openApi } from '../api/openapi.js'
 import { serve } from '../http/route.js'
@@ -45,14 +45,6 @@ const pagePolicy: RequestHandler = (_request, response, next) => {
     "default-src 'none'; style-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
   )
   next()
-}
-
-function once<T>(make: () => T): () => T {
-  let made: { value: T } | undefined
-  return () => {
-    made ??= { value: make() }
-    return made.value
-  }
 }
 
 /** What is on and what is off. */

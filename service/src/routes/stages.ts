@@ -7,13 +7,15 @@ import { queryOf, serve } from '../http/route.js'
 import type { Jobs } from '../jobs/jobs.js'
 import { mayUse } from '../security/caller.js'
 
-const percent = z.coerce.number().positive().max(100).optional()
+/** Below 1 it is a share, mistaken for a percentage. */
+const LOWEST = 1
+const percent = z.coerce.number().min(LOWEST).max(100).optional()
 export const StagesQuery = z.strictObject({
   fabric: percent.describe('percentage of the target allowed at fabric'),
   afterServices: percent.describe('percentage of the target allowed after services'),
   confidence: z.coerce
     .number()
-    .positive()
+    .min(LOWEST)
     .lt(100)
     .optional()
     .describe('probability, as a percentage, needed before the next trade starts'),

@@ -1,4 +1,5 @@
 import { isIP } from 'node:net'
+import { anyOf } from '@draughtbook/shared-calc'
 import { isLoopback, LOG_LEVELS, type Settings } from './settings.js'
 
 /** Why the service cannot start with these settings, one sentence each; empty if it can. */
@@ -90,9 +91,7 @@ function amounts(settings: Settings): string[] {
 function level({ logLevel }: Settings): string[] {
   return LOG_LEVELS.includes(logLevel)
     ? []
-    : [
-        `--log-level must be ${LOG_LEVELS.slice(0, -1).join(', ')} or ${LOG_LEVELS.at(-1)}, not ${JSON.stringify(logLevel)}`,
-      ]
+    : [`--log-level must be ${anyOf(LOG_LEVELS)}, not ${JSON.stringify(logLevel)}`]
 }
 
 /** An address, a network of addresses, or a name that express knows for some of them. */

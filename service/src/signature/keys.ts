@@ -48,7 +48,9 @@ function ed25519(read: () => KeyObject, kind: string): KeyObject {
   try {
     key = read()
   } catch {
-    throw new RangeError(`this is not a ${kind} key in PEM form`)
+    throw new RangeError(
+      `this is not a ${kind} key in PEM form; make a pair of keys with: draughtbook keys KEY`,
+    )
   }
   if (key.asymmetricKeyType !== 'ed25519') throw new RangeError(`this is not an Ed25519 key`)
   return key

@@ -34,6 +34,7 @@ import {
   roundHoles,
 } from './holes.js'
 import { leakageCurve, weightedLeakageCurve } from './leakage-curve.js'
+import { leakageStep } from './leakage-step.js'
 import { buildingShape, lowestPressure, stackMeasure } from './limits.js'
 import { normalFlow } from './normal-flow.js'
 import { allowedLeakage, expectedFlows, provableLeakage } from './plan-flows.js'
@@ -101,6 +102,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'confidence.ts', chapter: fitScatter },
   { file: 'confidence.ts', chapter: studentisedResiduals },
   { file: 'confidence.ts', chapter: fitDeviation },
+  { file: 'leakage-step.ts', chapter: leakageStep },
   { file: 'standard-air.ts', chapter: standardAir },
   { file: 'at-reference-pressure.ts', chapter: atReferencePressure },
   { file: 'derived.ts', chapter: derivedRates },

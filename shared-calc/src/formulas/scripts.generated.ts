@@ -384,6 +384,89 @@ export const scripts: Readonly<Record<string, Script>> = {
       }
     },
   },
+  "Change of the leakage between two readings": {
+    constants: [],
+    inputs: "x[] y[] dp[] z[] p_f u_f u_p k_u",
+    steps: [
+      ["N","count(x)"],
+      ["d_x[]","x - mean(x)"],
+      ["d_z[]","z - mean(z) - (sum(d_x .* z)/sum(d_x .^ 2))*d_x"],
+      ["Q_z","sum(d_z .^ 2)"],
+      ["s_z","sum(d_z .* y)/Q_z"],
+      ["n_z","sum(d_x .* (y - s_z*z))/sum(d_x .^ 2)"],
+      ["e_z[]","y - mean(y) - s_z*(z - mean(z)) - n_z*d_x"],
+      ["SSE_z","sum(e_z .^ 2)"],
+      ["S_z","sqrt(SSE_z/((N - 3)*Q_z))"],
+      ["u_z","sqrt(sum((d_z/Q_z) .^ 2 .* (u_f^2 + (n_z*u_p ./ dp) .^ 2)))"],
+      ["t_z","student_t(p_f/(N - 3), N - 3)"],
+      ["l_z","max(t_z*S_z, k_u*u_z)"],
+      ["f_z","exp(s_z) - 1"],
+      ["f_l","exp(l_z*s_z/abs(s_z)) - 1"],
+    ],
+    run: (scalars, columns, rows) => {
+      const $x = columns[0]
+      const $y = columns[1]
+      const $dp = columns[2]
+      const $z = columns[3]
+      const $p_f = scalars[0]
+      const $u_f = scalars[1]
+      const $u_p = scalars[2]
+      const $k_u = scalars[3]
+      const $N = countOf($x)
+      scalars[4] = $N
+      const $d_x = []
+      columns[4] = $d_x
+      for (let i = 0; i < rows; i += 1) {
+        $d_x.push(($x[i] - meanOf($x)))
+      }
+      let sum1 = 0
+      for (let i = 0; i < rows; i += 1) sum1 += ($d_x[i] * $z[i])
+      let sum2 = 0
+      for (let i = 0; i < rows; i += 1) sum2 += ($d_x[i] ** 2)
+      const $d_z = []
+      columns[5] = $d_z
+      for (let i = 0; i < rows; i += 1) {
+        $d_z.push((($z[i] - meanOf($z)) - ((sum1 / sum2) * $d_x[i])))
+      }
+      let sum3 = 0
+      for (let i = 0; i < rows; i += 1) sum3 += ($d_z[i] ** 2)
+      const $Q_z = sum3
+      scalars[5] = $Q_z
+      let sum4 = 0
+      for (let i = 0; i < rows; i += 1) sum4 += ($d_z[i] * $y[i])
+      const $s_z = (sum4 / $Q_z)
+      scalars[6] = $s_z
+      let sum5 = 0
+      for (let i = 0; i < rows; i += 1) sum5 += ($d_x[i] * ($y[i] - ($s_z * $z[i])))
+      let sum6 = 0
+      for (let i = 0; i < rows; i += 1) sum6 += ($d_x[i] ** 2)
+      const $n_z = (sum5 / sum6)
+      scalars[7] = $n_z
+      const $e_z = []
+      columns[6] = $e_z
+      for (let i = 0; i < rows; i += 1) {
+        $e_z.push(((($y[i] - meanOf($y)) - ($s_z * ($z[i] - meanOf($z)))) - ($n_z * $d_x[i])))
+      }
+      let sum7 = 0
+      for (let i = 0; i < rows; i += 1) sum7 += ($e_z[i] ** 2)
+      const $SSE_z = sum7
+      scalars[8] = $SSE_z
+      const $S_z = Math.sqrt(($SSE_z / (($N - 3) * $Q_z)))
+      scalars[9] = $S_z
+      let sum8 = 0
+      for (let i = 0; i < rows; i += 1) sum8 += ((($d_z[i] / $Q_z) ** 2) * (($u_f ** 2) + ((($n_z * $u_p) / $dp[i]) ** 2)))
+      const $u_z = Math.sqrt(sum8)
+      scalars[10] = $u_z
+      const $t_z = studentT(($p_f / ($N - 3)), ($N - 3))
+      scalars[11] = $t_z
+      const $l_z = Math.max(($t_z * $S_z), ($k_u * $u_z))
+      scalars[12] = $l_z
+      const $f_z = (Math.exp($s_z) - 1)
+      scalars[13] = $f_z
+      const $f_l = (Math.exp((($l_z * $s_z) / Math.abs($s_z))) - 1)
+      scalars[14] = $f_l
+    },
+  },
   "Correction to reference air density": {
     constants: ["rho_0"],
     inputs: "C_env C_lo C_hi n rho_x",

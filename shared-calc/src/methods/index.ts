@@ -1,4 +1,4 @@
-import { didYouMean, nearest, nearestFirst } from '../catalogue/nearest.js'
+import { didYouMean, nearest, nearestFirst } from '../contract/nearest.js'
 import { InputError } from '../contract/problem.js'
 import { astmE779 } from './astm-e779.js'
 import { astmE1827OnePoint, astmE1827TwoPoint } from './astm-e1827.js'

@@ -1,5 +1,6 @@
 import type { Workbook } from 'exceljs'
 import type { TestRecord } from '../contract/record/index.js'
+import { once } from '../engine/once.js'
 import { addIssuedRows, type IssuedRow } from '../reports/workbook/issued/add-issued-rows.js'
 import { issuedRows } from '../reports/workbook/issued/issue.js'
 import { digestParts, type IssuedParts } from '../reports/workbook/issued/issued-parts.js'
@@ -11,7 +12,6 @@ import { RECORD } from '../reports/workbook/record-sheet.js'
 import type { Parts } from '../reports/workbook/zip/parts.js'
 import type { RunnableVersion } from '../versions/version.js'
 import { readLook, type WorkbookLook } from './look/workbook-look.js'
-import { once } from './once.js'
 import type { RunAgain } from './run-again.js'
 
 /** A summary as its version issues it: cells, parts and their digests. */

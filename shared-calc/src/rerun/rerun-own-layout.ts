@@ -64,7 +64,7 @@ function rerunTest(
     results.length === 0
       ? {
           outcome: 'cannot be read' as const,
-          why: `this is a test log, not a summary, and its layout "${layout.name}" names no recorded results to compare`,
+          why: `this is a test log, not a summary, and its layout "${layout.name}" names no recorded results to compare: give the summary workbook that was made from it`,
         }
       : withCount(
           outcomeOf(differences),

@@ -1,6 +1,7 @@
 import { problemsOf } from '../contract/problem.js'
 import { problemsInWords } from '../contract/record/index.js'
-import { openArchived, reportKind } from '../reports/archive/open-archived.js'
+import { openArchived } from '../reports/archive/open-archived.js'
+import { reportKind } from '../reports/archive/own-report.js'
 import { rerunRegister } from './register/rerun-register.js'
 import { type RerunTest, unreadable } from './report.js'
 import type { RerunOptions } from './rerun-options.js'

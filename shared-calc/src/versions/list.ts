@@ -90,7 +90,8 @@ export const versions: readonly KnownVersion[] = [
   },
   {
     version: CALCULATION_VERSION,
-    changed: 'plainer wording of findings, labels and sheets; no figure changes',
+    changed:
+      'new finding: leakage that changed from one reading to the next; the preparation is read from logs without a layout; plainer wording of findings, labels and sheets; no figure changes',
     ...current,
   },
 ]

@@ -88,6 +88,7 @@ export function read(bytes: Uint8Array, answers: Record<string, string> = {}, fi
     saidOfFile: findings.map(({ message }) => message),
     problems: [...problems, ...tests.flatMap((test) => test.problems)].map(({ message }) => message),
     tests: tests.length,
+    records: tests.map((test) => test.record),
     n50: record && evaluate(record).results.n50?.value,
   }
 }

@@ -64,17 +64,21 @@ describe('bad input is one clear error that names its field', () => {
       (r) => set(r.conditions, 'barometricPressure_Pa', 1006),
       'conditions.barometricPressure_Pa: barometric pressure is 1006; it must be between 45\u00a0000 and 115\u00a0000 Pa',
     ],
-    ['an unknown key', (r) => set(r.building, 'volume', 212), 'building.volume: unknown field'],
+    [
+      'an unknown key',
+      (r) => set(r.building, 'volume', 212),
+      'building.volume: unknown field; did you mean volume_m3?',
+    ],
     ['an unknown key of the record', (r) => set(r, 'wether', 1), 'wether: unknown field'],
     [
       'a date that does not exist',
       (r) => set(r.test, 'date', '2026-02-30'),
-      'test.date: test date must be a date of the form 2026-10-14',
+      'test.date: test date must be a date of the form 2026-10-14, not the text "2026-02-30"',
     ],
     [
       'another format',
       (r) => set(r, 'format', 'draughtbook/record@9'),
-      'format: it must be "draughtbook/record@',
+      'format: "draughtbook/record@9" is not known here; a later Draughtbook may have written it. Known are "draughtbook/record@1"',
     ],
     [
       'two runs in one direction',

@@ -71,6 +71,10 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-text-date': [{ date: '2026-10-14' }],
   'log-mean-of-two': [],
   'log-mean-of-readings': [],
+  'log-temperature-of-readings': [
+    { side: 'indoor', mean: '20.4 °C' },
+    { side: 'outdoor', mean: '46.3 °F' },
+  ],
   'log-parts-of-area': [{ field: 'floor area' }],
   'log-samples-of-mean': [{ heading: 'Average' }],
   'log-mean-of-runs': [],

@@ -11,7 +11,7 @@ import {
   writeSummaryWorkbook,
   writeTakeOffWorkbook,
 } from '@draughtbook/shared-calc/workbook'
-import { once } from '../../../shared-calc/src/rerun/once'
+import { once } from '../../../shared-calc/src/engine/once'
 import { inventedMonth } from '../../archive/invented-month'
 import { inventedRecord } from '../../archive/invented-record'
 import { house } from '../../site/support/house'

@@ -20,7 +20,7 @@ export async function locate(context: Excel.RequestContext, reference: string): 
   worksheet.load('name')
   await context.sync()
   if (worksheet.isNullObject)
-    throw new HostError('not-found', `There is no sheet “${sheet}” in this workbook.`)
+    throw new HostError('not-found', `There is no sheet "${sheet}" in this workbook.`)
   return isAddress ? worksheet.getRange(address) : namedRange(context, worksheet.names, address)
 }
 
@@ -33,11 +33,11 @@ async function namedRange(
   item.load('name')
   await context.sync()
   if (item.isNullObject)
-    throw new HostError('not-found', `There is no range named “${name}” in this workbook.`)
+    throw new HostError('not-found', `There is no range named "${name}" in this workbook.`)
   const range = item.getRangeOrNullObject()
   range.load('address')
   await context.sync()
-  if (range.isNullObject) throw new HostError('not-found', `The name “${name}” does not refer to cells.`)
+  if (range.isNullObject) throw new HostError('not-found', `The name "${name}" does not refer to cells.`)
   return range
 }
 

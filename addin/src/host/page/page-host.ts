@@ -205,7 +205,7 @@ export class PageHost implements Host {
   #sheet(name: string): CellSheet {
     if (!this.book) throw new HostError('no-workbook', NO_BOOK)
     const sheet = this.book.sheets.find((candidate) => candidate.name.toLowerCase() === name.toLowerCase())
-    if (!sheet) throw new HostError('not-found', `There is no sheet “${name}” in this workbook.`)
+    if (!sheet) throw new HostError('not-found', `There is no sheet "${name}" in this workbook.`)
     return sheet
   }
 
@@ -218,7 +218,7 @@ export class PageHost implements Host {
     const name = this.book.opened.names.find(
       (candidate) => candidate.name.toLowerCase() === address.toLowerCase(),
     )
-    if (!name) throw new HostError('not-found', `There is no range named “${address}” in this workbook.`)
+    if (!name) throw new HostError('not-found', `There is no range named "${address}" in this workbook.`)
     const { top, left, bottom, right } = name.block
     return {
       sheet: this.#sheet(name.sheet),

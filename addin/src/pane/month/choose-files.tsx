@@ -1,5 +1,6 @@
 import { counted, visible } from '@draughtbook/shared-calc'
 import type { LeftOut } from '@draughtbook/shared-calc/register'
+import { Fold } from '../fold.js'
 import { Said } from '../said.js'
 import type { ArchiveRun, RunState } from './archive-run.js'
 
@@ -78,8 +79,11 @@ function namesText(names: readonly string[]): string {
 export function LeftOutList({ leftOut }: { leftOut: readonly LeftOut[] }) {
   if (leftOut.length === 0) return null
   return (
-    <details class="section" open={leftOut.some(({ expected }) => !expected)}>
-      <summary>Left out: {leftOut.length}</summary>
+    <Fold
+      class="section"
+      open={leftOut.some(({ expected }) => !expected)}
+      summary={`Left out: ${leftOut.length}`}
+    >
       <ul class="left-out">
         {leftOut.map(({ file, part, why }) => (
           <li key={`${file} ${part ?? ''}`}>
@@ -91,6 +95,6 @@ export function LeftOutList({ leftOut }: { leftOut: readonly LeftOut[] }) {
           </li>
         ))}
       </ul>
-    </details>
+    </Fold>
   )
 }

@@ -58,8 +58,8 @@ export function StatusLine({ store, state }: SectionProps) {
         <p class="standing-more">
           <button type="button" class="link" onClick={() => leadTo(store, 'log')}>
             Check how the log is read
-          </button>{' '}
-          <span class="tell">and accept it.</span>
+          </button>
+          <span class="tell">, answer what it asks, and accept it.</span>
         </p>
       ) : null}
       {worst ? (

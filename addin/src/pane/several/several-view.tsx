@@ -2,7 +2,7 @@ import '../month/archive.css'
 import './several.css'
 import type { LeftOut, ReadRecords } from '@draughtbook/shared-calc/register'
 import type { ComponentChildren } from 'preact'
-import { useLayoutEffect, useRef } from 'preact/hooks'
+import { Fold } from '../fold.js'
 import type { ArchiveHelper } from '../month/archive-helper.js'
 import { ArchiveRun } from '../month/archive-run.js'
 import { ChooseFiles } from '../month/choose-files.js'
@@ -64,18 +64,11 @@ export function SeveralView<Made>(props: SeveralViewProps<Made>) {
   )
 }
 
-/** Opens where something in it cannot be used. It never folds by itself: whoever mends one value goes on to the next. */
+/** Unfolds where something in it cannot be used. */
 function Wishes({ title, body, isFaulty }: { title: string; body: ComponentChildren; isFaulty: boolean }) {
-  const box = useRef<HTMLDetailsElement>(null)
-  useLayoutEffect(() => {
-    if (isFaulty && box.current) box.current.open = true
-  }, [isFaulty])
   return (
-    <details class="section" ref={box}>
-      <summary>
-        <h3>{title}</h3>
-      </summary>
+    <Fold class="section" open={isFaulty} summary={<h3>{title}</h3>}>
       <div class="wishes">{body}</div>
-    </details>
+    </Fold>
   )
 }

@@ -1,4 +1,10 @@
-import { dayInWords, methodById, type PlanRequest, type PlanResult } from '@draughtbook/shared-calc'
+import {
+  dayInWords,
+  methodById,
+  type PlanRequest,
+  type PlanResult,
+  withMinus,
+} from '@draughtbook/shared-calc'
 import { findingsText } from './findings-text.js'
 
 /** A plan in plain words: target, what to set and expect, devices, weather, findings. */
@@ -22,7 +28,7 @@ export function planText(request: PlanRequest, plan: PlanResult): string {
       ...readings.map(({ pressureDifference_Pa, gaugePressure_Pa, expectedFlows_m3_h, ranges, proposed }) =>
         [
           `${pressureDifference_Pa.toFixed(1)} Pa`.padStart(10),
-          `${gaugePressure_Pa.toFixed(1)} Pa`.padStart(13),
+          withMinus(`${gaugePressure_Pa.toFixed(1)} Pa`).padStart(13),
           ...expectedFlows_m3_h.map(({ flow }, i) => flow.toFixed(0).padStart(i === 0 ? 11 : 7)),
           `  ${proposed ? ranges.join(' or ') : 'out of reach: do not set'}`,
         ].join(''),

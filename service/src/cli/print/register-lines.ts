@@ -8,6 +8,8 @@ import { count } from './number-text.js'
 export function registerLines(register: Register, listed: boolean): string[] {
   const { tests, counting, meets, misses, notValid, noTarget, billable, fees, withoutFee } = register.overall
   const toRetest = register.toRetest.length + register.toRetestElsewhere.length
+  const others = register.toRetestElsewhere.length
+  const elsewhere = others === 0 ? '' : `, ${others === toRetest ? 'all' : others} from other months`
   const judged = [
     `${meets} met the target`,
     `${misses} failed`,
@@ -17,7 +19,7 @@ export function registerLines(register: Register, listed: boolean): string[] {
   return [
     `${tests === counting ? count(tests, 'test') : `${count(tests, 'row')}, ${count(counting, 'test')} included in totals`}: ${judged.join(', ')}`,
     ...notCounted(register),
-    `${count(billable, 'test')} to bill; ${count(toRetest, 'plot')} to retest`,
+    `${count(billable, 'test')} to bill; ${count(toRetest, 'plot')} to retest${elsewhere}`,
     ...(fees === undefined
       ? []
       : [

@@ -12,9 +12,9 @@ export function verdictLines({ verdict }: Evaluation): Line[] {
   const { target, outcome, criteria, ageing, leakageToSeal_cm2 } = verdict
   if (!target) return [{ label: 'Verdict', text: 'no target was set, so there is no pass or fail' }]
   const opening = {
-    meets: `meets the target “${target.label}”`,
-    misses: `fails the target “${target.label}”`,
-    'not valid': `not valid, see the findings below; the target was “${target.label}”`,
+    meets: `meets the target "${target.label}"`,
+    misses: `fails the target "${target.label}"`,
+    'not valid': `not valid, see the findings below; the target was "${target.label}"`,
     'no target': 'no target was set',
   }[outcome]
   return [

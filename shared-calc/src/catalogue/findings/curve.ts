@@ -6,6 +6,20 @@ import type { FindingTexts } from './finding-text.js'
 const findCause =
   'Look for the cause (gust, door, wrong range) and repeat the reading. Never drop it without a reason.'
 
+export interface LeakageStep {
+  readonly direction: Direction
+  /** Index of the first reading after the change. */
+  readonly reading: number
+  readonly share: number
+  readonly limit: number
+}
+
+/** How much the leakage changed, as the end of a sentence; the limit stands on the side of the change. */
+function changeOf({ share, limit }: LeakageStep): string {
+  const [change, least] = [Math.abs(share) * 100, Math.abs(limit) * 100]
+  return `${apart(change, [least], 1)} % ${share > 0 ? 'higher' : 'lower'} (limit ${apart(least, [change], 1)} %)`
+}
+
 /** What the leakage curve shows, and how the directions agree. */
 export const curveTexts = {
   'exponent-range': {
@@ -55,6 +69,33 @@ export const curveTexts = {
     message: ({ direction, reading }: { direction: Direction; reading: number }) =>
       `${readingName(direction, reading)} does not fit the others, which lie exactly on one line.`,
     remedy: findCause,
+  },
+  'leakage-step/listed': {
+    severity: 'caution',
+    ofOneDirection: true,
+    source: practiceSource,
+    message: (step: LeakageStep) =>
+      `${capital(step.direction)}: from reading ${step.reading + 1} on, the leakage is ${changeOf(step)}.`,
+    remedy:
+      'Look for what opened or closed, such as tape that came off or a dried-out trap, and check the zero-flow pressure. Then repeat the run.',
+  },
+  'leakage-step/by-pressure': {
+    severity: 'caution',
+    ofOneDirection: true,
+    source: practiceSource,
+    message: (step: LeakageStep & { readonly falling: boolean }) =>
+      `${capital(step.direction)}: from reading ${step.reading + 1} on, at the ${step.falling ? 'lower' : 'higher'} pressures, the leakage is ${changeOf(step)}. A list sorted by pressure does not show when it changed.`,
+    remedy:
+      'Look for what opened or closed: tape, a trap, or a flap that moves with the pressure. Then repeat the run with high and low pressures in turn.',
+  },
+  'leakage-step/range': {
+    severity: 'caution',
+    ofOneDirection: true,
+    source: practiceSource,
+    message: (step: LeakageStep) =>
+      `${capital(step.direction)}: from reading ${step.reading + 1} on, where the range of the flow device changes, the leakage is ${changeOf(step)}.`,
+    remedy:
+      'Check that each reading names the right range, and the calibration. Then look for what opened or closed, such as tape that came off, and repeat the run.',
   },
   'extrapolated-target': {
     severity: 'note',

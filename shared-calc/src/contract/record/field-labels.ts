@@ -19,12 +19,24 @@ let root: SchemaNode | undefined
 
 /** The trade's term and unit of a record's field, from its schema; the field's own name in words where it has none. */
 export function fieldLabel(keys: readonly (string | number)[]): FieldLabel {
-  root ??= z.toJSONSchema(TestRecord, { unrepresentable: 'any' }) as SchemaNode
-  let node: SchemaNode | undefined = root
-  for (const key of keys.flatMap(steps)) node = node && child(node, key)
+  const node = nodeAt(keys)
   const last = [...keys].reverse().find((key) => typeof key === 'string') ?? ''
   const unit = node?.unit ?? ''
   return { label: node?.title ?? inWords(String(last)), unit: unit === '1' ? '' : unit }
+}
+
+/** Names of the fields that a part of a record may hold. */
+export function fieldNames(part: readonly (string | number)[]): readonly string[] {
+  const node = nodeAt(part)
+  const branches = [node, ...(node?.anyOf ?? []), ...(node?.oneOf ?? [])]
+  return branches.flatMap((branch) => Object.keys(branch?.properties ?? {}))
+}
+
+function nodeAt(keys: readonly (string | number)[]): SchemaNode | undefined {
+  root ??= z.toJSONSchema(TestRecord, { unrepresentable: 'any' }) as SchemaNode
+  let node: SchemaNode | undefined = root
+  for (const key of keys.flatMap(steps)) node = node && child(node, key)
+  return node
 }
 
 /** `runs[0].readings`, given as one key, is three. */

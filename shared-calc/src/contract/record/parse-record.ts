@@ -2,7 +2,9 @@ import type { z } from 'zod'
 import { accepts } from '../accepts.js'
 import { check } from '../check.js'
 import { refuseOtherKind } from '../file-kind.js'
+import { didYouMean, nearest } from '../nearest.js'
 import { InputError, type Problem } from '../problem.js'
+import { fieldNames } from './field-labels.js'
 import { TestRecord } from './test-record.js'
 
 /**
@@ -14,7 +16,7 @@ export function parseRecord(input: unknown, cells: Readonly<Record<string, strin
   refuseOtherKind(input, 'record')
   const result = check(TestRecord, input)
   if (result.success) return result.data
-  throw new InputError(problemsFromZod(result.error.issues, cells, input))
+  throw new InputError(problemsFromZod(result.error.issues, cells, input, fieldNames))
 }
 
 const isRecord = accepts(TestRecord)
@@ -30,9 +32,10 @@ export function problemsFromZod(
   issues: readonly z.core.$ZodIssue[],
   cells: Readonly<Record<string, string>> = {},
   input?: unknown,
+  namesIn: NamesIn = () => [],
 ): Problem[] {
   return issues.flatMap((issue) =>
-    problemsOfIssue(issue, cells).map((problem) =>
+    problemsOfIssue(issue, cells, namesIn).map((problem) =>
       input !== undefined && isMissing(input, issue) ? { ...problem, missing: true as const } : problem,
     ),
   )
@@ -49,17 +52,34 @@ function isMissing(input: unknown, { code, path }: z.core.$ZodIssue): boolean {
   return value === undefined || (Array.isArray(value) && value.length === 0)
 }
 
-function problemsOfIssue(issue: z.core.$ZodIssue, cells: Readonly<Record<string, string>>): Problem[] {
-  if (issue.code === 'invalid_union') return [nearestBranch(issue, cells)]
+/** Names of the fields that a part may hold. */
+type NamesIn = (part: readonly (string | number)[]) => readonly string[]
+
+/** More unknown fields in one part are no slips of the hand: nothing is proposed for them. */
+const MOST_SLIPS = 10
+
+function problemsOfIssue(
+  issue: z.core.$ZodIssue,
+  cells: Readonly<Record<string, string>>,
+  namesIn: NamesIn,
+): Problem[] {
+  if (issue.code === 'invalid_union') return [nearestBranch(issue, cells, namesIn)]
   if (issue.code === 'unrecognized_keys')
-    return issue.keys.map((key) => at([...issue.path, key], 'unknown field', cells))
+    return issue.keys.map((key) => {
+      const known = issue.keys.length > MOST_SLIPS ? [] : namesIn(issue.path as (string | number)[])
+      return at([...issue.path, key], `unknown field${didYouMean(nearest(key, known, withoutUnit))}`, cells)
+    })
   return [at(issue.path, issue.message, cells)]
 }
+
+/** A field by its whole name, and without its unit. */
+const withoutUnit = (name: string): readonly string[] => [name, name.split('_')[0] ?? name]
 
 /** The branch of a union that got furthest is the one the writer meant: its first fault is the useful one. */
 function nearestBranch(
   issue: Extract<z.core.$ZodIssue, { code: 'invalid_union' }>,
   cells: Readonly<Record<string, string>>,
+  namesIn: NamesIn,
 ): Problem {
   const branches = issue.errors.map((faults) => faults.length)
   const best = issue.errors[branches.indexOf(Math.min(...branches))]?.[0]
@@ -67,6 +87,7 @@ function nearestBranch(
   const [problem] = problemsOfIssue(
     { ...best, path: [...issue.path, ...best.path] } as z.core.$ZodIssue,
     cells,
+    namesIn,
   )
   return problem ?? at(issue.path, issue.message, cells)
 }

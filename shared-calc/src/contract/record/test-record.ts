@@ -15,11 +15,16 @@ import { RECORD_FORMATS, refuseNewerParts } from './versions.js'
 
 export { formatNeeded, RECORD_FORMAT, RECORD_FORMAT_2, RECORD_FORMAT_3, RECORD_FORMATS } from './versions.js'
 
+const knownFormats = anyOf(RECORD_FORMATS)
+
 /** What was built, measured and asked: everything an evaluation depends on. Source: record-format of this project. */
 export const TestRecord = z
   .strictObject({
     format: z.enum(RECORD_FORMATS, {
-      error: `it must be ${anyOf(RECORD_FORMATS)}`,
+      error: ({ input }) =>
+        typeof input === 'string' && input.startsWith('draughtbook/record@')
+          ? `${JSON.stringify(input.slice(0, 40))} is not known here; a later Draughtbook may have written it. Known are ${knownFormats}`
+          : `it must be ${knownFormats}`,
     }),
     building: Building,
     test: TestDetails,
@@ -32,7 +37,7 @@ export const TestRecord = z
       .min(1, { error: 'the record has no runs' })
       .max(2, { error: 'the record has more than two runs' }),
     target: Target.optional(),
-    takeOff: TakeOff.optional(),
+    takeOff: TakeOff.optional().meta({ title: 'take-off' }),
     plan: Plan.optional(),
     preparation: Preparation.optional(),
     leaks: LeakLog.optional(),

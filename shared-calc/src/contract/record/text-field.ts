@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { kindOf } from '../check.js'
 
 /** Longest text of one field: well under the 32 767 characters a spreadsheet cell can hold. */
 export const LONGEST_TEXT = 4000
@@ -20,7 +21,9 @@ export const dateField = (term: string) =>
       error: (issue) =>
         issue.input === undefined ? `${term} is missing` : `${term} must be text of the form 2026-10-14`,
     })
-    .refine(isCalendarDate, { error: `${term} must be a date of the form 2026-10-14` })
+    .refine(isCalendarDate, {
+      error: ({ input }) => `${term} must be a date of the form 2026-10-14, not ${kindOf(input)}`,
+    })
     .meta({ title: term, format: 'date' })
 
 function isCalendarDate(text: string): boolean {

@@ -1,6 +1,7 @@
 import { finding } from '../../catalogue/findings/finding.js'
 import { largest, smallest, studentT } from '../../engine/evaluate/functions.js'
 import { exceeds, fallsBelow } from '../../engine/index.js'
+import { expectedScatter } from '../work/expected-scatter.js'
 import { inEach, type Rule, silent } from './rule.js'
 
 /** The exponent lies between fully turbulent and fully laminar flow. */
@@ -38,12 +39,6 @@ export const correlation: Rule = ({ method, test }) => {
  * Source: Bonferroni's inequality, Cook and Weisberg 1982, 2.2.2 (value from memory).
  */
 const OUTLIER_ALPHA = 0.05
-/**
- * How far off the curve a reading must lie to be worth repeating: three times the scatter expected of one reading, of its
- * flow (share) and of its pressure (Pa). On a quiet curve smaller ones stand out by chance. Common practice, no source.
- */
-const EXPECTED = { times: 3, flow: 0.005, pressure_Pa: 0.1 } as const
-
 /** A reading that lies off the line through all the others. */
 export const outlier: Rule = ({ test }) =>
   inEach(test.runs, ({ curve, scatter, residuals, deviation, direction, index }) => {
@@ -62,8 +57,11 @@ export const outlier: Rule = ({ test }) =>
     const off = deviation.column('d_fit')
     const pressures = curve.column('dp')
     const worthRepeating = (i: number) =>
-      EXPECTED.times *
-      Math.hypot(EXPECTED.flow, (curve.value('n') * EXPECTED.pressure_Pa) / (pressures[i] as number))
+      expectedScatter.times *
+      Math.hypot(
+        expectedScatter.flow,
+        (curve.value('n') * expectedScatter.pressure_Pa) / (pressures[i] as number),
+      )
     return inEach(residuals.column('t_e'), (value, i) =>
       !exceeds(Math.abs(value), limit) || Math.abs(off[i] as number) < worthRepeating(i)
         ? silent

@@ -11,6 +11,7 @@ import { barometerAltitude, outdoorTemperature, temperatureHeight, wind } from '
 import { correlation, exponentRange, extrapolatedTarget, outlier } from './curve.js'
 import { implausibleValue, textCharacters } from './entries.js'
 import { averagingTime, calibrationExpired, deviceRange, missingRanges } from './instruments.js'
+import { leakageChange } from './leakage-change.js'
 import {
   assumedAltitude,
   assumedExponent,
@@ -90,6 +91,7 @@ export const rules: readonly Rule[] = [
   directionsDiffer,
   extrapolatedTarget,
   ofALine(outlier),
+  ofALine(leakageChange),
   ofALine(duplicateReading),
   identicalRuns,
   zeroFlowCopied,

@@ -1,5 +1,5 @@
 import { results } from '../../catalogue/figures.js'
-import { didYouMean, nearest, nearestFirst } from '../../catalogue/nearest.js'
+import { didYouMean, nearest, nearestFirst } from '../../contract/nearest.js'
 import { InputError } from '../../contract/problem.js'
 import { pressureByName, TargetQuantity, type TestRecord } from '../../contract/record/index.js'
 import { sourceText } from '../../engine/index.js'

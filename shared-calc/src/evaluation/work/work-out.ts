@@ -16,6 +16,7 @@ import { workAir } from './air.js'
 import { basisOf, definiteTarget } from './definite-target.js'
 import { basesOf, workDerived, workNormalisedArea } from './derived.js'
 import { judge } from './judge.js'
+import { workLeakageStep } from './leakage-steps.js'
 import { type RunSurroundings, workRun } from './run.js'
 import type { AtPressure, WorkedRun, WorkedTest } from './worked-test.js'
 
@@ -58,6 +59,7 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
     areaPressures,
   }
   const runs = record.runs.map((run, index) => workRun(around, run, index))
+  const steps = runs.flatMap((run) => workLeakageStep(calculation, run) ?? [])
   const means = new Map(referencePressures.map((pressure) => [pressure, meanAt(around, runs, pressure)]))
   const stack = workStack(calculation, record)
   const reported = workReported(calculation, method, means)
@@ -70,6 +72,7 @@ export function workOut(record: TestRecord, method: Method): WorkedTest {
     outdoor,
     runs,
     means,
+    steps,
     stack,
     reported,
     target,

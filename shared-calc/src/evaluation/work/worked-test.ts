@@ -3,6 +3,7 @@ import type { Block, BlockOf, Calculation, Given } from '../../engine/index.js'
 import type { moistAir } from '../../formulas/air.js'
 import type { fitDeviation } from '../../formulas/confidence.js'
 import type { derivedRates, meanOfDirections, normalisedLeakageArea } from '../../formulas/derived.js'
+import type { leakageStep } from '../../formulas/leakage-step.js'
 import type { lowestPressure, stackMeasure } from '../../formulas/limits.js'
 import type { allowedLeakage } from '../../formulas/plan-flows.js'
 import type {
@@ -69,6 +70,14 @@ export interface WorkedCriterion {
   readonly ageing: readonly BlockOf<typeof ageing>[]
 }
 
+/** A run whose leakage changed from one reading to the next. */
+export interface LeakageStep {
+  readonly run: WorkedRun
+  /** Index of the first reading after the change. */
+  readonly from: number
+  readonly step: BlockOf<typeof leakageStep>
+}
+
 /** A whole test worked out. */
 export interface WorkedTest {
   readonly calculation: Calculation
@@ -77,6 +86,8 @@ export interface WorkedTest {
   readonly runs: readonly WorkedRun[]
   /** Means over the directions, by reference pressure in Pa. */
   readonly means: ReadonlyMap<number, AtPressure>
+  /** Runs whose leakage changed between two readings. */
+  readonly steps: readonly LeakageStep[]
   readonly stack: BlockOf<typeof stackMeasure> | undefined
   /** What the method reports beyond the quantities of every evaluation; its symbols are those its method reports. */
   readonly reported: Block<string> | undefined

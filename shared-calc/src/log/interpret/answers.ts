@@ -1,5 +1,5 @@
-import { didYouMean, nearest } from '../../catalogue/nearest.js'
 import { listed } from '../../catalogue/words.js'
+import { didYouMean, nearest } from '../../contract/nearest.js'
 import { type LogProblem, problem } from '../problem.js'
 import type { Answers } from './interpretation.js'
 
@@ -102,7 +102,7 @@ export function readAnswers(given: Answers): { answers: Answers; problems: LogPr
 function ofSamePart(path: string): string {
   const [part = ''] = path.split('.')
   const known = FIELDS.filter((field) => field.startsWith(`${part}.`))
-  return known.length > 0 ? `. In "${part}" there are ${listed(known)}` : ''
+  return known.length > 0 ? `. In "${part}" there ${known.length === 1 ? 'is' : 'are'} ${listed(known)}` : ''
 }
 
 /** A field by its whole path, its last part, and that without its unit. */

@@ -39,7 +39,7 @@ export function findSeries(grid: Grid): FoundSeriesLayout {
   if (!first || !head || !time || !pressure || !carrier)
     refuse(
       'series-unusable',
-      'no columns of time, pressure and flow (or device pressure) with at least 150 rows were found: name the columns, or give each a heading with its unit, as in “Time (s)”, “Pressure (Pa)”, “Flow (m³/h)”',
+      'no columns of time, pressure and flow (or device pressure) with at least 150 rows were found: name the columns, or give each a heading with its unit, as in "Time (s)", "Pressure (Pa)", "Flow (m³/h)"',
     )
   if (second || several(first))
     refuse('ambiguous', 'there are several series here: select the columns of one, or name them')

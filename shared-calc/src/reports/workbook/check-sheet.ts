@@ -12,11 +12,14 @@ import { writeLine } from './live-cell.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'
 import { RECORD } from './record-sheet.js'
-import { dress, fonts, headingRow, wrap } from './styles.js'
+import { dress, fonts, headingRow, heightFor, wrap } from './styles.js'
 
 export const CHECK = 'Check'
 /** Row of the first finding. */
 const FINDINGS = 7
+
+/** Characters that fit a line of a finding: the columns after the first, together. */
+const FINDING_LINE = 95
 
 /** What Summary refers to on this sheet. */
 export interface CheckPlaces {
@@ -127,7 +130,7 @@ function writeFindings(
     const text = parts.filter(Boolean).join(' ')
     dress(sheet.getRow(row).getCell(2), { alignment: wrap }).value = text
     dress(sheet.getRow(row).getCell(1), { alignment: wrap }).value = severity
-    sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(text.length / 82))
+    sheet.getRow(row).height = heightFor(text, FINDING_LINE)
     return row
   })
 }

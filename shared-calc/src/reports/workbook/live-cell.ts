@@ -4,6 +4,7 @@ import type { Block } from '../../engine/index.js'
 import { type Address, reference } from './address.js'
 import type { Places } from './places.js'
 import { dress, fills, fonts, underline, wrap } from './styles.js'
+import { wrappedLines } from './wrapped-lines.js'
 
 /** What a cell of a table shows: text or a number as it is, or something that stands elsewhere in the workbook. */
 export interface Shown {
@@ -106,9 +107,7 @@ export function writeTable(
 function linesOf(sheet: Worksheet, column: number, shown: Shown | string | number | undefined): number {
   const { value } = asShown(shown)
   const text = value !== null && typeof value === 'object' && 'result' in value ? value.result : value
-  return typeof text === 'string'
-    ? Math.ceil((text.length + 2) / ((sheet.getColumn(column).width ?? 10) * 1.2))
-    : 1
+  return typeof text === 'string' ? wrappedLines(text, (sheet.getColumn(column).width ?? 10) * 1.2 - 2) : 1
 }
 
 function asShown(shown: Shown | string | number | undefined): Shown {
@@ -129,7 +128,6 @@ export function writeLine(
   sheet.mergeCells(row, 1, row, columns)
   dress(sheet.getRow(row).getCell(1), { font, alignment: wrap }).value = text
   const size = font.size ?? BODY_SIZE
-  sheet.getRow(row).height =
-    (size + 3.5) * Math.max(1, Math.ceil((text.length * size) / (perRow * BODY_SIZE)))
+  sheet.getRow(row).height = (size + 3.5) * wrappedLines(text, (perRow * BODY_SIZE) / size)
   return row + 1
 }

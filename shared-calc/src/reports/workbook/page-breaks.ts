@@ -12,7 +12,7 @@ const LARGEST_OF_LINE = 11
 /** Rows that stay with the heading above them. */
 const ROWS_WITH_HEADING = 4
 /** A block up to this share of a page is not divided. */
-const UNDIVIDED = 0.25
+const UNDIVIDED = 0.3
 
 interface Paper {
   readonly landscape: boolean

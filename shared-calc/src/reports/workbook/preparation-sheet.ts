@@ -13,7 +13,7 @@ const COLUMNS = 5
 /** What the method asks of each opening beside what was logged, and the cautions with the tester's answers. */
 export function writePreparationSheet(workbook: Workbook, record: TestRecord): void {
   const sheet = workbook.addWorksheet(PREPARATION, { views: [{ showGridLines: false }] })
-  sheet.columns = [28, 30, 26, 14, 16].map((width) => ({ width }))
+  sheet.columns = [26, 29, 22, 19, 18].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Preparation'
   const { preparation } = record.test
   dress(sheet.getCell('A2'), {

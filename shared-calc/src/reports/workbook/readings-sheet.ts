@@ -1,4 +1,5 @@
 import type { Workbook, Worksheet } from 'exceljs'
+import { capital } from '../../catalogue/words.js'
 import { fieldLabel } from '../../contract/record/field-labels.js'
 import { pathText, type Run, type TestRecord } from '../../contract/record/index.js'
 import { leavesOf } from './leaves.js'
@@ -21,7 +22,7 @@ const sections: readonly { key: keyof TestRecord; title: string }[] = [
 /** Everything that was logged, as it was logged: each field of the record in one cell, placed for the formulas to refer to. */
 export function writeReadingsSheet(workbook: Workbook, record: TestRecord, places: Places): Worksheet {
   const sheet = workbook.addWorksheet(READINGS, { views: [{ showGridLines: false }] })
-  sheet.columns = [40, 13, 13, 13, 16, 15, 15].map((width) => ({ width }))
+  sheet.columns = [40, 13, 13, 13, 13, 18, 18].map((width) => ({ width }))
   dress(sheet.getCell('A1'), { font: fonts.title }).value = 'Readings and conditions as logged'
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
     'The working uses the shaded cells. A change here changes the results, and sheet Check shows what differs from the issued record.'
@@ -33,7 +34,7 @@ export function writeReadingsSheet(workbook: Workbook, record: TestRecord, place
   const further = Object.keys(record).filter((key) => !known.has(key) && key !== 'format' && key !== 'runs')
   for (const { key, title } of [
     ...sections,
-    ...further.map((key) => ({ key: key as keyof TestRecord, title: fieldLabel([key]).label })),
+    ...further.map((key) => ({ key: key as keyof TestRecord, title: capital(fieldLabel([key]).label) })),
   ])
     if (record[key] !== undefined) row = writeSection(sheet, record[key], key, title, row, places)
   setUpPage(sheet, { landscape: false, title: 'Readings', lastRow: row, lastColumn: COLUMNS })
@@ -88,8 +89,8 @@ function writeRun(sheet: Worksheet, run: Run, index: number, start: number, plac
     'flow, m³/h',
     'device, Pa',
     'range',
-    'zero-flow before',
-    'zero-flow after',
+    'zero-flow before, Pa',
+    'zero-flow after, Pa',
   ]
   heads.forEach((head, i) => {
     dress(sheet.getRow(row).getCell(i + 1), {

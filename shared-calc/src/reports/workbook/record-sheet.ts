@@ -13,7 +13,7 @@ export const RECORD_SHEET_FORMAT = 'draughtbook/summary@1'
 /** Below the data. On paper only the digests are of use: with them a printed page and its file can be brought together. */
 const notes = [
   'Digests: SHA-256 of the canonical JSON (RFC 8785). They show that something was changed, not by whom. This sheet is protected without a password.',
-  'Rows “record” and “evaluation” are data for a re-run and are not for printing: a printed page shows only their beginning. Keep the file with the printed pages; the digests above show which file belongs to them.',
+  'Rows "record" and "evaluation" are data for a re-run and are not for printing: a printed page shows only their beginning. Keep the file with the printed pages; the digests above show which file belongs to them.',
 ]
 const NOTE_WIDTH = 120
 

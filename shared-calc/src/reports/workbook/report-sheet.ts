@@ -2,6 +2,7 @@ import type { CellValue, Workbook, Worksheet } from 'exceljs'
 import { curveFigures, nameWithSymbol, numberFormat } from '../../catalogue/figures.js'
 import { unitText } from '../../catalogue/shown-figure.js'
 import { cited } from '../../catalogue/sources.js'
+import { capital } from '../../catalogue/words.js'
 import { fieldLabel } from '../../contract/record/field-labels.js'
 import type { TestRecord } from '../../contract/record/index.js'
 import type { Block } from '../../engine/index.js'
@@ -19,7 +20,7 @@ import {
   reportItems,
   shownIfLogged,
 } from './report-items.js'
-import { dress, fonts, headingRow, underline } from './styles.js'
+import { dress, fonts, headingRow, heightFor, underline } from './styles.js'
 import type { SummaryInput } from './summary-input.js'
 
 export const REPORT = 'Report'
@@ -96,7 +97,7 @@ function writeFields(
     if (/[Hh]umidity$/.test(path)) cell.numFmt = '0 %'
     else if (path === 'conditions.barometricPressure_Pa') cell.numFmt = '# ##0" Pa"'
     else if (unit) cell.numFmt = typeof value === 'number' ? `General" ${unit}"` : 'General'
-    sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(String(value).length / 95))
+    sheet.getRow(row).height = heightFor(String(value), 95)
   })
   return start + shown.length + 2
 }
@@ -342,5 +343,3 @@ function writeSignatures(sheet: Worksheet, row: number): number {
   }
   return row + 2
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

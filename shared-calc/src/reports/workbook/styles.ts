@@ -1,4 +1,5 @@
 import type { Alignment, Borders, Cell, Fill, Font, Worksheet } from 'exceljs'
+import { wrappedLines } from './wrapped-lines.js'
 
 const INK = 'FF1F2933'
 const MUTED = 'FF52606D'
@@ -73,7 +74,4 @@ const HIGHEST_ROW = 409.5
 
 /** Points of a row of the body font that shows a text in a column of this width, line breaks included. */
 export const heightFor = (text: string, width: number): number =>
-  Math.min(
-    HIGHEST_ROW,
-    13.5 * text.split('\n').reduce((lines, line) => lines + Math.max(1, Math.ceil(line.length / width)), 0),
-  )
+  Math.min(HIGHEST_ROW, 13.5 * wrappedLines(text, width))

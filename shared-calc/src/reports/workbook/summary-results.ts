@@ -2,10 +2,11 @@ import type { CellValue, Worksheet } from 'exceljs'
 import type { AssessedTest } from '../../assessment/evaluate.js'
 import { curveFigures, nameWithSymbol, numberFormat, reportedResults } from '../../catalogue/figures.js'
 import { decimalsBeside, unitText } from '../../catalogue/shown-figure.js'
+import { capital } from '../../catalogue/words.js'
 import type { Figure } from '../../contract/record/index.js'
 import { reference } from './address.js'
 import type { Places } from './places.js'
-import { dress, fills, fonts, headingRow, underline } from './styles.js'
+import { dress, fills, fonts, headingRow, heightFor, underline } from './styles.js'
 import type { SummaryInput } from './summary-input.js'
 import { judgedIn } from './summary-verdict.js'
 
@@ -104,8 +105,7 @@ export function writeResultsTable(
 /** The name of a figure, over two lines where it is long. */
 export function writeName(sheet: Worksheet, row: number, name: string): void {
   dress(sheet.getCell(row, 1), { alignment: { wrapText: true, vertical: 'bottom' } }).value = name
-  if (name.length > NAME_CHARACTERS)
-    sheet.getRow(row).height = 13.5 * Math.ceil(name.length / NAME_CHARACTERS)
+  if (name.length > NAME_CHARACTERS) sheet.getRow(row).height = heightFor(name, NAME_CHARACTERS)
 }
 
 /** A judged figure has as many decimals here as in the verdict above it. */
@@ -135,5 +135,3 @@ function intervals(
     result: shown.map(({ ci95 }) => ci95.map((value) => value.toFixed(decimals)).join('–')).join(' / '),
   }
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -7,12 +7,13 @@ import { CHECK } from './check-sheet.js'
 import { dayFrom } from './live-cell.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'
-import { dress, fonts, headingRow, wrap } from './styles.js'
+import { dress, fonts, headingRow, heightFor, wrap } from './styles.js'
 import { writeHead } from './summary-head.js'
 import { type ChartRows, SUMMARY, SUMMARY_COLUMNS, type SummaryInput } from './summary-input.js'
 import { writeOfficialFigures } from './summary-official.js'
 import { writeResultsTable } from './summary-results.js'
 import { writeVerdict } from './summary-verdict.js'
+import { wrappedLines } from './wrapped-lines.js'
 
 /** Width of each column, in characters. */
 const CHARACTERS = [41, 14, 14, 17, 13, 24]
@@ -110,12 +111,7 @@ function identity(
         ? dayFrom(cell, String(text))
         : { formula: reference(cell), result: text as string }
     const width = CHARACTERS.slice(from - 1, to).reduce((sum, characters) => sum + characters, 0)
-    const lines = Math.min(
-      MOST_LINES,
-      String(text)
-        .split('\n')
-        .reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / (1.15 * width))), 0),
-    )
+    const lines = Math.min(MOST_LINES, wrappedLines(String(text), 1.15 * width))
     const room = sheet.getRow(row)
     if (lines > 1) room.height = Math.max(room.height ?? 0, 13.5 * lines)
   } else {
@@ -152,7 +148,7 @@ function writeFindings(sheet: Worksheet, { evaluation, check }: SummaryInput, st
     dress(sheet.getCell(row, 1), { font: fonts.bold, alignment: { vertical: 'top' } }).value = severity
     sheet.mergeCells(row, 2, row, SUMMARY_COLUMNS)
     dress(sheet.getCell(row, 2), { alignment: wrap }).value = message
-    sheet.getRow(row).height = 13.5 * Math.max(1, Math.ceil(String(message).length / 104))
+    sheet.getRow(row).height = heightFor(String(message), 104)
   })
   return start + 1 + lines.length
 }
@@ -176,6 +172,6 @@ function writeCautions(sheet: Worksheet, row: number): number {
   sheet.mergeCells(row, 1, row, SUMMARY_COLUMNS)
   const text = cautions.join(' ')
   dress(sheet.getCell(row, 1), { font: fonts.small, alignment: wrap }).value = text
-  sheet.getRow(row).height = 11.5 * Math.ceil(text.length / 150)
+  sheet.getRow(row).height = 11.5 * wrappedLines(text, 150)
   return row
 }

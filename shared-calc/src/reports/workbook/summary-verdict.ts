@@ -5,7 +5,7 @@ import { governingCriterion } from '../../evaluation/verdict.js'
 import type { WorkedCriterion } from '../../evaluation/work/worked-test.js'
 import { reference } from './address.js'
 import { PROBABILITY_FORMAT } from './live-cell.js'
-import { dress, fills, fonts, headingRow } from './styles.js'
+import { dress, fills, fonts, headingRow, heightFor } from './styles.js'
 import { SUMMARY_COLUMNS as COLUMNS, type SummaryInput } from './summary-input.js'
 
 export const VERDICT_WORDS = { meets: 'MEETS', misses: 'FAILS', invalid: 'NOT VALID' } as const
@@ -87,7 +87,7 @@ function writeBanner(
   sheet.mergeCells(row + 1, 1, row + 1, COLUMNS)
   const text = targetText(verdict)
   dress(sheet.getCell(row + 1, 1), { alignment: { vertical: 'top', wrapText: true } }).value = text
-  sheet.getRow(row + 1).height = 13.5 * Math.ceil(text.length / 125)
+  sheet.getRow(row + 1).height = heightFor(text, 125)
 }
 
 function writeCriterion(

@@ -76,7 +76,6 @@ export function writeUncertaintySheet(
     ]),
   )
   for (const budget of worked.budgets) {
-    sheet.getRow(row).addPageBreak()
     headingRow(sheet, row + 1, `Budget of ${budget.label}`, COLUMNS)
     row = writeTable(
       sheet,

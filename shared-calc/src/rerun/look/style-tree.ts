@@ -1,4 +1,4 @@
-import type { Parts } from '../../reports/workbook/zip/parts.js'
+import { type Parts, STYLES_PART } from '../../reports/workbook/zip/parts.js'
 import { parseTree, type XmlNode } from './xml-tree.js'
 
 /** The lists of the styles part, by the index that cells use. */
@@ -11,13 +11,11 @@ export interface StyleTree {
   readonly codes: ReadonlyMap<string, string>
 }
 
-const STYLES = 'xl/styles.xml'
-
 /** Undefined where the file has no such part. */
 export function readStyleTree(parts: Parts): StyleTree | undefined {
-  const bytes = parts.get(STYLES)
+  const bytes = parts.get(STYLES_PART)
   if (!bytes) return undefined
-  const lists = parseTree(bytes, STYLES).children
+  const lists = parseTree(bytes, STYLES_PART).children
   const inside = (wanted: string) => lists.find(({ name }) => name === wanted)?.children ?? []
   return {
     formats: inside('cellXfs'),

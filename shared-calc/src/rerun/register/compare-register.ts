@@ -72,7 +72,7 @@ export async function compareRegister(
       ...(all?.sorted ? ['Its rows were sorted after it was written'] : []),
       'notCompared' in whole
         ? `Checked: rows, totals, and whether every value can be read. Not checked, because ${whole.notCompared}: sheets Stages, To do, Trends and Charts, colours, column widths and page set-up`
-        : 'Orders and fees, the date “as at”, files left out, buildings, and months of earlier registers are taken from the register itself',
+        : 'Orders and fees, the date "as at", files left out, buildings, and months of earlier registers are taken from the register itself',
     ],
   }
 }

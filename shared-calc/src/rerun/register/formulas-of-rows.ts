@@ -24,7 +24,7 @@ export function formulasOfRows(
         row,
         places[column.key] ?? 0,
         formulaAt(column, row, places),
-        `formula of “${headInWords(column.head)}”`,
+        `formula of "${headInWords(column.head)}"`,
       ),
     ),
   )
@@ -54,7 +54,7 @@ export function formulaDifference(
   ]
 }
 
-/** The formulas of the line “shown”; rows may have been added to the range or deleted from it. */
+/** The formulas of the line "shown"; rows may have been added to the range or deleted from it. */
 export function formulasOfHead(sheet: Sheet, rows: number): ComparedFormulas {
   const shown = Object.values(shownFormulas(FIRST_ROW + rows))
   // A range of one row is written C7:C7 by one program and C7 by another.
@@ -66,7 +66,7 @@ export function formulasOfHead(sheet: Sheet, rows: number): ComparedFormulas {
     const found = sheet.at(at.row, at.column)?.formula
     return found !== undefined && anyRows(found) === anyRows(formula)
       ? []
-      : formulaDifference(sheet, at.row, at.column, formula, 'formula of the line “shown”')
+      : formulaDifference(sheet, at.row, at.column, formula, 'formula of the line "shown"')
   })
   return { cells: shown.length, differences }
 }

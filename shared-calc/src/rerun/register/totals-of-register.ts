@@ -28,7 +28,7 @@ export function totalsOfRegister(
         row,
         column + 1,
         totalFormula(column, row + 1, rows.length, grouping, (key) => columnLetters(places[key] ?? 0)),
-        `total “${headOf(column)}”, ${String(sheet.at(row, 0)?.value ?? '')}`,
+        `total "${headOf(column)}", ${String(sheet.at(row, 0)?.value ?? '')}`,
       ),
     ),
   )
@@ -83,7 +83,7 @@ function storedCounts(sheet: Sheet, rows: readonly QuotedRow[]): Difference[] {
     return [
       {
         kind: 'cell',
-        label: `total “${headOf(column)}” of all tests`,
+        label: `total "${headOf(column)}" of all tests`,
         cell: withSheet(TOTALS_SHEET, addressOf(ALL_TESTS_ROW - 1, column + 1)),
         recorded: found,
         expected,

@@ -4,6 +4,7 @@ import { columnLetters } from '../../reports/workbook/address.js'
 import { linkTo } from '../../reports/workbook/file-link.js'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fills, fonts, formatFor, underline, wrap } from '../../reports/workbook/styles.js'
+import { wrappedLines } from '../../reports/workbook/wrapped-lines.js'
 import type { Difference, RerunTest } from '../report.js'
 import { type ThreeValues, threeValues } from '../report.js'
 import type { RerunReport } from '../report-of-all.js'
@@ -11,21 +12,24 @@ import type { RerunReport } from '../report-of-all.js'
 export const DIFFERENCES_SHEET = 'Differences'
 const HEAD = 4
 
-const columns = [
-  { head: 'File', width: 26 },
-  { head: 'Plot', width: 16 },
-  { head: 'What', width: 12 },
-  { head: 'Which', width: 34 },
-  { head: 'Cell', width: 16 },
-  { head: 'Issued', width: 18 },
-  { head: 'Now in the file', width: 18 },
-  { head: 'Recalculated', width: 18 },
-  { head: 'Change', width: 13 },
-  { head: 'in %', width: 9 },
+/** Together as wide as a page shows in a readable size. A head stands as what is below it: numbers to the right. */
+const columns: readonly { readonly head: string; readonly width: number; readonly right?: true }[] = [
+  { head: 'File', width: 18 },
+  { head: 'Plot', width: 14 },
+  { head: 'What', width: 9 },
+  { head: 'Which', width: 30 },
+  { head: 'Cell', width: 15 },
+  { head: 'Issued', width: 14, right: true },
+  { head: 'In the file', width: 14, right: true },
+  { head: 'Recalculated', width: 14, right: true },
+  { head: 'Change', width: 10, right: true },
+  { head: 'in %', width: 8, right: true },
   { head: 'Unit', width: 11 },
-  { head: 'Calculation', width: 16 },
-  { head: 'Working of the recalculated value', width: 70 },
+  { head: 'Calculation', width: 15 },
+  { head: 'Working of the recalculated value', width: 46 },
 ]
+/** Characters of the body font a unit of a column's width. */
+const PER_WIDTH = 1.1
 
 const top = { horizontal: 'right', vertical: 'top' } as const
 
@@ -48,8 +52,12 @@ export function writeDifferencesSheet(
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
     'One row for each figure or cell that differs by more than rounding. Change is from the left-hand value to the next one that differs. Links open the archived file at the cell.'
-  columns.forEach(({ head }, i) => {
-    dress(sheet.getCell(HEAD, i + 1), { font: fonts.bold, fill: fills.heading }).value = head
+  columns.forEach(({ head, right }, i) => {
+    dress(sheet.getCell(HEAD, i + 1), {
+      font: fonts.bold,
+      fill: fills.heading,
+      alignment: right ? { horizontal: 'right' } : { horizontal: 'left', indent: 1 },
+    }).value = head
   })
   let row = HEAD + 1
   const names = shortNames(tests.map(({ file }) => file))
@@ -130,10 +138,10 @@ function writeDifference(
   at(12).value = against
   if (working !== undefined) at(13).value = working
   const lines = Math.max(
-    Math.ceil((working?.length ?? 0) / 76),
-    Math.ceil(label.length / 36),
-    Math.ceil(name.length / 28),
-    ...shown.map((one) => Math.ceil(String(one ?? '').length / 20)),
+    ...[name, test.building, kind, label, cell, ...shown, unit, against, working].map((text, i) => {
+      const column = [1, 2, 3, 4, 5, 6, 7, 8, 11, 12, 13][i] ?? 1
+      return wrappedLines(String(text ?? ''), (columns[column - 1]?.width ?? 1) * PER_WIDTH - 2)
+    }),
   )
   // Texts of hundreds of characters (a record as data) are cut by the row, not by us: the cell holds all.
   sheet.getRow(row).height = 13.5 * Math.min(Math.max(1, lines), MOST_LINES)

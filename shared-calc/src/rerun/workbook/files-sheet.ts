@@ -6,6 +6,7 @@ import { columnLetters } from '../../reports/workbook/address.js'
 import { linkTo } from '../../reports/workbook/file-link.js'
 import { setUpPage } from '../../reports/workbook/page.js'
 import { dress, fills, fonts, underline, wrap } from '../../reports/workbook/styles.js'
+import { wrappedLines } from '../../reports/workbook/wrapped-lines.js'
 import type { RerunTest, SignatureState } from '../report.js'
 import type { RerunReport } from '../report-of-all.js'
 import { colourOutcomes } from './outcome-colours.js'
@@ -13,7 +14,7 @@ import { colourOutcomes } from './outcome-colours.js'
 export const FILES_SHEET = 'Files'
 export const FILES_HEAD = 3
 /** Lines of the tallest row; the cell holds the whole text. */
-const MOST_LINES = 6
+const MOST_LINES = 8
 
 /** As people read it; what the file says, where that is no outcome. */
 const outcomeText = (outcome = ''): string => outcomeWords[outcome as Outcome] ?? outcome
@@ -26,31 +27,31 @@ interface Column {
 }
 
 const columns: readonly Column[] = [
-  { head: 'Outcome', width: 24, text: ({ outcome }) => outcome },
-  { head: 'Site', width: 18, text: ({ site }) => site ?? '' },
-  { head: 'Plot', width: 16, text: ({ building }) => building ?? '' },
-  { head: 'Date', width: 19, text: ({ date }) => (date === undefined ? '' : dayInWords(date)) },
-  { head: 'Test number', width: 16, text: ({ testNumber }) => testNumber ?? '' },
-  { head: 'Verdict\nrecorded', width: 11, text: ({ verdict }) => outcomeText(verdict?.recorded) },
-  { head: 'Verdict\nnow', width: 11, text: ({ verdict }) => outcomeText(verdict?.recomputed) },
-  { head: 'Version', width: 9, text: ({ calculationVersion }) => calculationVersion ?? '' },
-  { head: 'Signature', width: 15, text: ({ signature }) => signatureText(signature) },
-  { head: 'Figures\ncompared', width: 10, count: true, text: ({ compared }) => compared.figures },
-  { head: 'Cells\ncompared', width: 10, count: true, text: ({ compared }) => compared.cells },
+  { head: 'Outcome', width: 17, text: ({ outcome }) => outcome },
+  { head: 'Site', width: 14, text: ({ site }) => site ?? '' },
+  { head: 'Plot', width: 15, text: ({ building }) => building ?? '' },
+  { head: 'Date', width: 15, text: ({ date }) => (date === undefined ? '' : dayInWords(date)) },
+  { head: 'Test number', width: 12, text: ({ testNumber }) => testNumber ?? '' },
+  { head: 'Verdict\nrecorded', width: 9, text: ({ verdict }) => outcomeText(verdict?.recorded) },
+  { head: 'Verdict\nnow', width: 9, text: ({ verdict }) => outcomeText(verdict?.recomputed) },
+  { head: 'Version', width: 8, text: ({ calculationVersion }) => calculationVersion ?? '' },
+  { head: 'Signature', width: 11, text: ({ signature }) => signatureText(signature) },
+  { head: 'Figures\ncompared', width: 9, count: true, text: ({ compared }) => compared.figures },
+  { head: 'Cells\ncompared', width: 9, count: true, text: ({ compared }) => compared.cells },
   {
     head: 'Differ',
-    width: 8,
+    width: 6,
     count: true,
     text: ({ differences }) => differences.filter(({ rounding }) => !rounding).length,
   },
   {
     head: 'Rounding',
-    width: 10,
+    width: 9,
     count: true,
     text: ({ differences }) => differences.filter(({ rounding }) => rounding).length,
   },
-  { head: 'Why', width: 60, text: ({ why, remarks = [], notes }) => [why, ...remarks, ...notes].join('; ') },
-  { head: 'File', width: 30, text: ({ part }) => (part === undefined ? '' : ` (${part})`) },
+  { head: 'Why', width: 44, text: ({ why, remarks = [], notes }) => [why, ...remarks, ...notes].join('; ') },
+  { head: 'File', width: 20, text: ({ part }) => (part === undefined ? '' : ` (${part})`) },
 ]
 
 /** Place of a column by its heading, counted from 1. */
@@ -88,17 +89,15 @@ export function writeFilesSheet(workbook: Workbook, { tests }: RerunReport): Rea
   tests.forEach((test, index) => {
     const row = FILES_HEAD + 1 + index
     rows.set(test, row)
+    let lines = 1
     columns.forEach(({ head, width, count, text }, i) => {
       const content = head === 'File' ? `${names.get(test.file) ?? test.file}${text(test)}` : text(test)
       const cell = dress(sheet.getCell(row, i + 1), { alignment: { ...wrap, ...alignmentOf(count, i) } })
       if (head === 'File') linkTo(cell, String(content), test.file)
       else cell.value = content
-      if (typeof content === 'string' && content.length > width * 1.1)
-        sheet.getRow(row).height = Math.max(
-          sheet.getRow(row).height ?? 0,
-          13.5 * Math.min(MOST_LINES, Math.ceil(content.length / (width * 1.1))),
-        )
+      lines = Math.max(lines, wrappedLines(String(content), width * 1.1))
     })
+    sheet.getRow(row).height = 13.5 * Math.min(MOST_LINES, lines)
     underline(sheet, row, columns.length)
   })
   const last = FILES_HEAD + Math.max(tests.length, 1)

@@ -1,7 +1,7 @@
 import type { Worksheet } from 'exceljs'
 import { dayInWords } from '../../catalogue/words.js'
 import { setUpPage } from '../../reports/workbook/page.js'
-import { dress, fonts, headingRow, underline, wrap } from '../../reports/workbook/styles.js'
+import { dress, fonts, headingRow, heightFor, underline, wrap } from '../../reports/workbook/styles.js'
 import { bad, outcomes, type RerunOutcome } from '../report.js'
 import type { RerunReport } from '../report-of-all.js'
 import { FILES_HEAD, FILES_SHEET } from './files-sheet.js'
@@ -101,7 +101,7 @@ export function writeSignOffSheet(sheet: Worksheet, report: RerunReport): void {
       result: report.counts[outcome],
     }
     dress(sheet.getCell(row, 3), { alignment: wrap }).value = meanings[outcome]
-    sheet.getRow(row).height = 13.5 * Math.ceil(meanings[outcome].length / 100)
+    sheet.getRow(row).height = heightFor(meanings[outcome], 100)
     underline(sheet, row, COLUMNS)
   }
   row += 2
@@ -110,7 +110,7 @@ export function writeSignOffSheet(sheet: Worksheet, report: RerunReport): void {
     row += 1
     sheet.mergeCells(row, 1, row, 3)
     dress(sheet.getCell(row, 1), { alignment: wrap }).value = text
-    sheet.getRow(row).height = 13.5 * Math.ceil(text.length / 155)
+    sheet.getRow(row).height = heightFor(text, 155)
   }
   row = signature(sheet, row + 2)
   setUpPage(sheet, {

@@ -79,6 +79,7 @@ function budgetsOf(
     outdoor,
     runs: [worked],
     means: new Map(),
+    steps: [],
     stack: undefined,
     reported: undefined,
     target: undefined,

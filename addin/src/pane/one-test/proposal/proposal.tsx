@@ -2,6 +2,7 @@ import { counted, type Finding } from '@draughtbook/shared-calc'
 import { useEffect, useRef } from 'preact/hooks'
 import type { UnderstoodLog } from '../../../calc/understand.js'
 import { labelOf } from '../../fields.js'
+import { Fold } from '../../fold.js'
 import { Said } from '../../said.js'
 import type { SectionProps } from '../section.js'
 import { KeptAnswers } from './kept-answers.js'
@@ -132,7 +133,7 @@ function Understood({
       ) : null}
       {read.kept && read.layout !== undefined ? (
         <p class="hint">
-          Read with what you answered for “{read.layout}”.{' '}
+          Read with what you answered for "{read.layout}".{' '}
           <button type="button" class="link" onClick={() => void forget(read.layout ?? '')}>
             Forget these answers
           </button>
@@ -140,13 +141,13 @@ function Understood({
       ) : null}
       <Warnings findings={warnings} />
       {uses.length > 0 && !read.waiting ? (
-        <details class="sub" open={read.layout === undefined || used < uses.length}>
-          <summary>
-            {read.layout === undefined ? '' : `Read by the layout “${read.layout}”: `}
-            {counted(used, 'entry', 'entries')} used, {uses.length - used} left out
-          </summary>
+        <Fold
+          class="sub"
+          open={read.layout === undefined || used < uses.length}
+          summary={`${read.layout === undefined ? '' : `Read by the layout "${read.layout}": `}${counted(used, 'entry', 'entries')} used, ${uses.length - used} left out`}
+        >
           <UsesList uses={uses} onCell={onCell} />
-        </details>
+        </Fold>
       ) : null}
     </>
   )

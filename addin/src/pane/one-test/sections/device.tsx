@@ -1,4 +1,5 @@
 import { deviceFields, rangeFields } from '../../fields.js'
+import { Fold } from '../../fold.js'
 import { Fields } from '../../form/fields.js'
 import type { Section, SectionProps } from '../section.js'
 import { FirmsInstruments } from './firms-instruments.js'
@@ -16,10 +17,14 @@ function Device(props: SectionProps) {
       <FirmsInstruments {...props} />
       <Fields {...props} fields={deviceFields} />
       {shown.map((index) => (
-        <details key={index} class="sub" open={used.includes(index)}>
-          <summary>{used.includes(index) ? `Range ${index + 1}` : 'Add a calibrated range'}</summary>
+        <Fold
+          key={index}
+          class="sub"
+          open={used.includes(index)}
+          summary={used.includes(index) ? `Range ${index + 1}` : 'Add a calibrated range'}
+        >
           <Fields {...props} fields={rangeFields(index)} />
-        </details>
+        </Fold>
       ))}
     </>
   )

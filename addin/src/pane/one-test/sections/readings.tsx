@@ -27,8 +27,8 @@ const flowStatedField: Field = {
   label: 'The device shows flows of',
   kind: 'choice',
   options: [
-    ['device air', 'the air as it passes the device'],
-    ['reference air', 'air at the reference density'],
+    ['device air', 'device air: as it passes the device'],
+    ['reference air', 'reference air: at the reference density'],
   ],
 }
 

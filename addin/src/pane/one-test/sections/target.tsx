@@ -1,5 +1,6 @@
 import { useMemo } from 'preact/hooks'
 import { type Field, ownTargetFields } from '../../fields.js'
+import { Fold } from '../../fold.js'
 import { Fields, useChoices } from '../../form/fields.js'
 import type { Section, SectionProps } from '../section.js'
 
@@ -23,10 +24,9 @@ function Target(props: SectionProps) {
       {chosen ? (
         <p class="hint">Local codes decide: check the edition in force where the building stands.</p>
       ) : (
-        <details class="sub" open={own}>
-          <summary>A limit of your own</summary>
+        <Fold class="sub" open={own} summary="A limit of your own">
           <Fields {...props} fields={ownTargetFields} />
-        </details>
+        </Fold>
       )}
     </div>
   )

@@ -142,6 +142,11 @@ export const fieldTexts = {
     severity: 'note',
     message: 'The log has one value for each reading. Their mean was used.',
   },
+  'log-temperature-of-readings': {
+    severity: 'note',
+    message: ({ side, mean }: { side: 'indoor' | 'outdoor'; mean: string }) =>
+      `The log also has an ${side} temperature for each reading, ${mean} on average. The one stated for the test was used.`,
+  },
   'log-parts-of-area': {
     severity: 'caution',
     message: ({ field }: { field: string }) =>

@@ -28,6 +28,7 @@ export type FieldName =
   | 'method'
   | 'stage'
   | 'volumeBasis'
+  | 'preparation'
   | 'notes'
   | 'n50'
   | 'q50'
@@ -261,10 +262,14 @@ function isTemperature(label: Label, value: number | undefined): boolean {
 const isNameItself = (label: Label): boolean =>
   label.tokens.length === 2 && says(label, 'name') && /^(?:[a-h]|\d{1,4}[a-z]?)$/.test(label.tokens[1] ?? '')
 
+/** How the building was prepared, in the languages of the methods' names. */
+const PREPARATION = / (?:preparation|vorbereitung|gebaudevorbereitung|gebaudepraparation) /
+
 function ofText(label: Label): FieldName | undefined {
   if (label.tokens.length > 6) return undefined
   if (/ (volumenbezug|volume basis|basis of (the )?volume|base du volume) /.test(label.padded))
     return 'volumeBasis'
+  if (label.tokens.length <= 3 && PREPARATION.test(label.padded)) return 'preparation'
   if (
     says(label, 'volume') ||
     says(label, 'area') ||

@@ -25,6 +25,8 @@ export interface FoundField {
   readonly also?: readonly string[]
   /** It is the mean of what stands in its cell and in these. */
   readonly meanWith?: readonly string[]
+  /** Its values stand beside the readings of a run, one for each. */
+  readonly ofReadings?: true
 }
 
 /** What a label and the content beside it say together; undefined where nothing here knows it. */

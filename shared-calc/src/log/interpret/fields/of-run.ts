@@ -63,7 +63,14 @@ function meansOf(run: FoundRun, columns: Columns): FoundField[] {
     if (values.length <= more.length) return []
     const value = Number((mean(values) as number).toPrecision(6))
     const meanWith = more.map((row) => run.view.address(row, column))
-    return [{ ...field, content: { ...content, written: { ...content.written, value } }, meanWith }]
+    return [
+      {
+        ...field,
+        content: { ...content, written: { ...content.written, value } },
+        meanWith,
+        ofReadings: true,
+      },
+    ]
   })
 }
 

@@ -59,6 +59,7 @@ export function putDetails(draft: Draft, scope: FieldScope, options: DetailOptio
   if (stage) putChoice(draft, stage, 'test.stage')
   else if (options.several) putStageOfTitle(draft, options.key)
   putChoice(draft, scope.all('volumeBasis')[0], 'building.volumeBasis')
+  putPreparation(draft, scope.all('preparation')[0])
 }
 
 /** One of the words a field allows, where the log uses one of them. */
@@ -67,6 +68,22 @@ function putChoice(draft: Draft, field: FoundField | undefined, path: string): v
   if (field?.content.kind !== 'text' || kind.kind !== 'choice' || draft.answers[path] !== undefined) return
   const read = choice({ kind: 'text', value: withoutUnticked(field.content.text) }, kind.words, false)
   if ('value' in read) put(draft, field, path, read.value)
+}
+
+/** "Method 2", or "ISO 9972 method 2, building in use": the one method that the text names. */
+function putPreparation(draft: Draft, field: FoundField | undefined): void {
+  const path = 'test.preparation'
+  const kind = fieldKind(path)
+  if (field?.content.kind !== 'text' || kind.kind !== 'choice' || draft.answers[path] !== undefined) return
+  const { text } = field.content
+  const { padded } = readLabel(withoutUnticked(text))
+  const named = new Set(
+    Object.entries(kind.words).flatMap(([word, method]) => (padded.includes(` ${word} `) ? [method] : [])),
+  )
+  const [method] = named
+  if (method === undefined || named.size > 1) return
+  put(draft, field, path, method)
+  if (method !== text) draft.tell(cellText('log-word', { word: text, read: method }), field.cell, path)
 }
 
 /** "Acceptance test" over one of several tests says its stage. */

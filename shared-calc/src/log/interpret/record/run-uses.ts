@@ -29,7 +29,7 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
     `${block.pressure.role === 'induced' ? 'pressure across the building without zero flow' : 'pressure across the building'}, ${named}`,
     `runs[${index}].readings[].pressure_Pa`,
     block.law && block.carriers.every(({ role }) => role !== 'device')
-      ? `with the flow, a leakage curve with exponent ${block.law.exponent.toFixed(2)}`
+      ? `with the flow it makes a leakage curve with exponent ${block.law.exponent.toFixed(2)}`
       : undefined,
   )
   for (const carrier of block.carriers)

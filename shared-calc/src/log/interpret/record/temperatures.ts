@@ -37,7 +37,11 @@ export function putTemperatures(
   const pairs = scope.all('temperatures').flatMap((pair) => ofPair(pair) ?? [])
   const of = (side: Side): Temperature | undefined => {
     const own = scope.all(`${side}Temperature`)
-    const field = oneOf(draft, own.length > 0 ? own : pairs.map((pair) => pair[side]), side, runs)
+    const columns = own.filter(({ ofReadings }) => ofReadings)
+    const single =
+      columns.length < own.length ? own.filter((one) => !one.ofReadings) : pairs.map((pair) => pair[side])
+    const field =
+      besideReadings(draft, single, columns, side) ?? oneOf(draft, [...single, ...columns], side, runs)
     if (field?.content.kind !== 'number') return undefined
     const { written } = field.content
     const unit = written.unit ?? field.unit
@@ -50,6 +54,43 @@ export function putTemperatures(
   putTemperature(draft, 'indoor', indoor, unit ?? likely, unread)
   putTemperature(draft, 'outdoor', outdoor, unit ?? likely, unread)
 }
+
+/** A temperature stated for the whole test is that of the test where those beside its readings agree with it, within so much, K. */
+const AGREES = 1
+
+/** The temperature of a test that has one for each reading as well. Undefined where there is none, or where the two differ. */
+function besideReadings(
+  draft: Draft,
+  single: readonly FoundField[],
+  columns: readonly FoundField[],
+  side: Side,
+): FoundField | undefined {
+  const values = columns.flatMap((field) => numberIn(field) ?? [])
+  const [column, ...more] = columns
+  if (!column || column.content.kind !== 'number' || values.length < columns.length) return undefined
+  const value = Number((mean(values) as number).toPrecision(6))
+  const [stated, ...others] = single
+  const cells = columns.flatMap(({ cell, meanWith = [] }) => [cell, ...meanWith])
+  if (!stated)
+    return more.length === 0 ? column : withMean(column, column.content, value, value, cells.slice(1))
+  const own = numberIn(stated)
+  const unit = unitOfField(column) ?? unitOfField(stated) ?? likelyUnit(own)
+  if (own === undefined || others.length > 0 || !unit) return undefined
+  const [one, other] = [toRecordUnit(own, unitOfField(stated) ?? unit), toRecordUnit(value, unit)]
+  if (Math.abs(one - other) > AGREES) return undefined
+  draft.tell(
+    fieldText('log-temperature-of-readings', { side, mean: `${value} ${shown(unit.unit)}` }),
+    cells,
+    PATHS[side],
+  )
+  return stated
+}
+
+const unitOfField = ({ content, unit }: FoundField): KnownUnit | undefined =>
+  (content.kind === 'number' ? content.written.unit : undefined) ?? unit
+
+const numberIn = ({ content }: FoundField): number | undefined =>
+  content.kind === 'number' ? content.written.value : undefined
 
 /** The two temperatures of "in / out | 20.3 / 5.2 °C". */
 function ofPair(pair: FoundField): Record<Side, FoundField> | undefined {
@@ -142,10 +183,8 @@ function meanOfRuns(
   runs: readonly FoundRun[],
 ): FoundField | undefined {
   const { content } = first
-  const unit = (field: FoundField) =>
-    (field.content.kind === 'number' ? field.content.written.unit : undefined) ?? field.unit
   if (content.kind !== 'number' || second.content.kind !== 'number') return undefined
-  if (unit(first)?.unit !== unit(second)?.unit || runs.length !== 2) return undefined
+  if (unitOfField(first)?.unit !== unitOfField(second)?.unit || runs.length !== 2) return undefined
   const named = [first, second].map(({ label }) => directionIn(label))
   const own = [first, second].map((field) => runs.findIndex((run) => standsBefore(field, run)))
   const ofEach = named.every((one) => one)

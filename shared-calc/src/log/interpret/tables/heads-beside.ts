@@ -21,7 +21,9 @@ export function headsBeside(heads: readonly Head[]): Head[] {
         Math.abs(other.first - head.first) <= ROWS
       const theirs = own[at] ?? []
       const isApart = isBeside && theirs.filter(isOfReadings).every((one) => !has(own[index] ?? [], one))
-      return isApart ? theirs.filter(isOfReadings) : []
+      // "B" in a line of the other table, which begins further up, heads nothing here.
+      const isInside = head.top >= other.first
+      return isApart ? theirs.filter((one) => isInside || !has(own[index] ?? [], one)) : []
     })
     const columns = head.columns.filter((column) => !has(others, column))
     return others.length > 0 && isTable(columns) ? withOnly(head, columns) : head

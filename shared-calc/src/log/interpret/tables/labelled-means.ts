@@ -33,15 +33,18 @@ export function withLabelledMeans(
       : [places[index - 1] ?? -1, mean.row]
     return readings.filter(({ row }) => row > from && row < to)
   })
-  const isWhole = steps.flat().length === readings.length
-  if (!isWhole || !steps.every((step, index) => isStep(step, means[index]?.row))) return [...rows]
+  const sampled = new Set(steps.flat())
+  // One reading or two may have been taken once only.
+  const single = readings.filter((reading) => !sampled.has(reading))
+  if (single.length >= means.length / 2 || !steps.every((step, index) => isStep(step, means[index]?.row)))
+    return [...rows]
   const labels = new Set(means.map(({ labelCell }) => labelCell))
   leftOut.splice(0, leftOut.length, ...leftOut.filter(({ cell }) => !labels.has(cell)))
   const own = means.map(({ row }, index) => ({ ...row, ranges: steps[index]?.[0]?.ranges ?? [] }))
   for (const [index, step] of steps.entries())
     for (const { pressure } of step)
       leftOut.push({ cell: pressure.cell, why: rowReasons.sampleOf(own[index]?.pressure.cell ?? '') })
-  return [...rows.filter(({ kind }) => kind !== 'reading'), ...own].sort((a, b) => a.row - b.row)
+  return [...rows.filter(({ kind }) => kind !== 'reading'), ...single, ...own].sort((a, b) => a.row - b.row)
 }
 
 function isStep(step: readonly TableRow[], mean: TableRow | undefined): boolean {

@@ -41,7 +41,12 @@ export function labelsOf(
       columns.some(
         ({ at, role }) =>
           at === column &&
-          (role === 'test' || role === 'direction' || (role === 'range' && !says(readLabel(text), 'zero'))),
+          (role === 'test' ||
+            role === 'direction' ||
+            (role === 'range' &&
+              !says(readLabel(text), 'zero') &&
+              !isSummary(text) &&
+              !isOfOtherQuantity(text))),
       )
     )
       continue
@@ -96,8 +101,35 @@ export function saysBoth(
   row: number,
 ): boolean {
   if (says(said, 'before') && says(said, 'after')) return true
+  // "Zero flow (Pa) | before | −1.2 | after | −0.9"
+  const words = Array.from({ length: WORDS_BEHIND }, (_, index) => readLabel(view.text(row, index) ?? ''))
+  if (words.some((one) => says(one, 'before')) && words.some((one) => says(one, 'after'))) return true
   return labels.some(({ cell }) => numeric.some(({ at }) => view.address(row, at) === cell))
 }
+
+/** "Zero flow before | −1.6 | −1.4 | −1.7" below the readings: the columns of the table mean nothing in such a line. */
+export function isListOfZero(view: View, row: number, carriers: readonly KnownColumn[]): boolean {
+  const label = Array.from({ length: WORDS_BEHIND }, (_, column) => column).find((column) =>
+    says(readLabel(view.text(row, column) ?? ''), 'zero'),
+  )
+  if (label === undefined) return false
+  const values: number[] = []
+  for (let column = label + 1; view.number(row, column) !== undefined; column++)
+    values.push(view.number(row, column) as number)
+  return (
+    values.length >= FEWEST_OF_LIST &&
+    carriers.some(({ at }) => at > label && at <= label + values.length) &&
+    carriers.some(({ at }) => view.number(row, at)) &&
+    Math.max(...values) - Math.min(...values) <= LIST_WITHIN
+  )
+}
+
+const FEWEST_OF_LIST = 3
+/** Zero-flow pressures of one list are this near to one another, Pa; common practice, no source. */
+const LIST_WITHIN = 4
+
+/** So many columns of a line are looked at. */
+const WORDS_BEHIND = 16
 
 /** "Average", "Mean flow", "Total": a row that sums others up. */
 export function isSummary(text: string): boolean {
@@ -144,9 +176,20 @@ export function labelledAsField(labels: readonly RowLabel[]): boolean {
         says(label, 'temperature') ||
         says(label, 'exponent') ||
         says(label, 'coefficient') ||
-        /^(?:q|n|r|v|w|ach|cfm|ela)\d/.test(label.tokens[0] ?? ''))
+        says(label, 'limit') ||
+        label.tokens.some((token) => /^(?:q|n|r|v|w|ach|cfm|ela)\d/.test(token)))
     )
   })
+}
+
+/** "Flow at 50 Pa (m³/s)" in front of a number in the column of pressures: by its unit the number is no pressure. */
+export const namesOtherQuantity = (labels: readonly RowLabel[]): boolean =>
+  labels.some(({ text }) => isOfOtherQuantity(text))
+
+/** "Wind 3 m/s" is a remark with a value of its own, and names no other number. */
+function isOfOtherQuantity(text: string): boolean {
+  const { unit, loose } = readLabel(text)
+  return unit !== undefined && !loose && unit.kind !== 'pressure' && !/\d\s?\S{1,12}$/.test(text.trim())
 }
 
 /** "C | 30.9", "n50 | 0.86" in the column that numbers the readings above: results, and no readings. */

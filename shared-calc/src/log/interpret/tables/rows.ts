@@ -30,11 +30,13 @@ import { doubtOf, isSentence, marksOf, remarkDoubt, withoutCommonGrey } from './
 import {
   isBelowNumbering,
   isIntended,
+  isListOfZero,
   isSummary,
   isWorkedOut,
   labelledAsField,
   labelsOf,
   leadOf,
+  namesOtherQuantity,
   namesResult,
   remarkBeyond,
   saysBoth,
@@ -155,7 +157,7 @@ export function walkRows(
     const isOfOtherBlock = head.columns.some((one) => one.at === segment.right + 1)
     const isList =
       summary !== undefined || (!isOfOtherBlock && view.number(row, segment.right + 1) !== undefined)
-    if (isList && rows.length > 0 && says(said, 'zero')) break
+    if (rows.length > 0 && says(said, 'zero') && (isList || isListOfZero(view, row, carriers))) break
     // "Results | Depress. | Press. | Mean" heads another table.
     const isHeading = at?.kind === 'text' && flows.every((one) => one?.kind === 'text')
     // "Mean of both" alone over the same headings is the title of another table.
@@ -292,7 +294,7 @@ export function walkRows(
         (one.kind === 'text' &&
           (bareUnit(one.text) !== undefined || isPlaceholder(one.text) || saysCovered(one.text))),
     )
-    if (without && !zero && rows.length > 0 && labelledAsField(labels)) break
+    if (without && !zero && rows.length > 0 && (labelledAsField(labels) || namesOtherQuantity(labels))) break
     // Below a gap a small pressure alone or with its unit, as in the lines over another table, may be anything.
     if (without && !zero && gap && flows.every((one) => !one || isUnitOfPressure(one))) break
     if (without && !zero && rows.length > 0 && isRemarkBeside(segment, row)) break

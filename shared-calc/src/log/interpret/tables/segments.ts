@@ -1,6 +1,7 @@
 import type { View } from '../grid/view.js'
 import { directionIn, readLabel, says } from '../words/label.js'
 import { type KnownColumn, roleOf, type Segment } from './columns.js'
+import { withoutFitted } from './fitted-flows.js'
 import type { Head } from './heads.js'
 import { withTestColumn } from './test-column.js'
 import { withLostHeadings } from './unnamed-columns.js'
@@ -20,7 +21,7 @@ export function segmentsOf(head: Head, preferred: Preferred = {}): Segment[] {
       .filter((column) => !namesBoth(head, column)),
   )
   const form = withoutResults(withoutForm(all, view.turned), view.turned)
-  const own = withDirections(head, withMeans(withLostHeadings(view, head.first, form)))
+  const own = withDirections(head, withoutFitted(head, withMeans(withLostHeadings(view, head.first, form))))
   const columns = withTestColumn(view, head.first, last, own)
   const parts: KnownColumn[][] = [[]]
   for (const [index, column] of columns.entries()) {

@@ -25,11 +25,15 @@ export function withStepMeans(segment: Segment, rows: readonly TableRow[]): Tabl
 const namesSteps = ({ label, role }: KnownColumn): boolean =>
   ['index', 'other', 'remark', 'direction'].includes(role) && says(label, 'index')
 
+/** "3.1", "3.2", "3.3": the samples of step 3. */
+const stepIn = (name: string | undefined): string | undefined =>
+  /^(\d{1,2})[.,/-]\d$/.exec(name?.trim() ?? '')?.[1] ?? name
+
 /** Rows below one another with the same name of a step. */
 function groupsOf({ view }: Segment, { at }: KnownColumn, readings: readonly TableRow[]): TableRow[][] {
   const groups: { name: string | undefined; rows: TableRow[] }[] = []
   for (const row of readings) {
-    const name = view.text(row.row, at) ?? view.number(row.row, at)?.toString()
+    const name = stepIn(view.text(row.row, at) ?? view.number(row.row, at)?.toString())
     const last = groups.at(-1)
     if (last && name !== undefined && last.name === name) last.rows.push(row)
     else groups.push({ name, rows: [row] })

@@ -83,9 +83,13 @@ export const saysNothing = (content: Content | undefined): boolean => {
   )
 }
 
+/** Whether a line of the headings, of names or of units, stands over a column once more. */
 export const isHeadingAgain = ({ view, head }: Segment, row: number, { at }: KnownColumn): boolean => {
   const text = view.text(row, at)
-  return text !== undefined && text === view.text(head.first - 1, at)
+  if (text === undefined) return false
+  for (let heading = head.first - 1; heading >= head.top; heading--)
+    if (text === view.text(heading, at)) return true
+  return false
 }
 
 /** Whether words stand where another block of the same headings has its numbers: the tables have ended. */

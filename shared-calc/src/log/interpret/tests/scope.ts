@@ -2,7 +2,7 @@ import type { FieldName } from '../fields/classify.js'
 import type { FoundField } from '../fields/found-field.js'
 import { overTest } from '../fields/over-each-test.js'
 import type { View } from '../grid/view.js'
-import { readLabel, wordsOf } from '../words/label.js'
+import { readLabel, says, wordsOf } from '../words/label.js'
 import type { TestGroup } from './test-group.js'
 
 /** Single values that belong to one test, nearest first. */
@@ -43,20 +43,31 @@ export function scopeOf(
   return {
     all(name) {
       const own = rowFields.filter((field) => field.name === name)
-      if (own.length > 0) return own
+      if (own.some(({ ofReadings }) => !ofReadings)) return own
       const named = usable.filter((field) => field.name === name)
       const near = named.filter(({ view }) => sheets.has(view.name))
       const zoned = zone(near, usable, spans)
-      return [...zoned, ...named.filter(({ view }) => !sheets.has(view.name))]
+      return [...zoned, ...named.filter(({ view }) => !sheets.has(view.name)), ...own]
     },
   }
 }
 
 function isNamedAfter(view: View, other: TestGroup, group: TestGroup): boolean {
-  const sheet = wordsOf(view.name).join(' ')
-  const key = wordsOf(other.key).join(' ')
-  return key.length > 1 && sheet === key && sheet !== wordsOf(group.key).join(' ')
+  const [sheet, key, own] = [view.name, other.key, group.key].map((name) => wordsOf(name).join(' '))
+  if (!key || key === own) return false
+  return (key.length > 1 && sheet === key && sheet !== own) || numberIn(view.name) === key
 }
+
+/** "1" of "Test 1", "House 1": a sheet with the form of the test that other sheets have the runs of. */
+const numberIn = (sheet: string): string | undefined => {
+  const words = wordsOf(sheet)
+  const [number, ...more] = words.filter(
+    (word) => !OF_SHEETS.some((concept) => says(readLabel(word), concept)),
+  )
+  return more.length === 0 && words.length > 1 ? number : undefined
+}
+
+const OF_SHEETS = ['test', 'name', 'testId'] as const
 
 /** Values of a test stand so many rows below its readings at most. */
 const ROWS_BELOW = 3

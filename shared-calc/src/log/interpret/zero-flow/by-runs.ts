@@ -1,4 +1,4 @@
-import { parseAddress, withoutSheet } from '../../grid/address.js'
+import { addressOf, parseAddress, withoutSheet } from '../../grid/address.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { ZeroEntry } from './entry.js'
 
@@ -56,10 +56,9 @@ function byRun(entry: ZeroEntry, runs: readonly FoundRun[]): ZeroEntry[] {
 /** A column of zero-flow values in a list of tests: each belongs to the test its row names. */
 function byTest(entry: ZeroEntry, tests: ReadonlySet<string>): ZeroEntry[] {
   if (entry.figures.length < 2 || tests.size < 2) return [entry]
-  const { sheet } = entry.view
   const named = entry.figures.map((figure) => {
     const row = parseAddress(withoutSheet(figure.cell))?.row
-    const test = row === undefined ? undefined : namesIn(sheet, row).find((name) => tests.has(name))
+    const test = row === undefined ? undefined : namesIn(entry, row).find((name) => tests.has(name))
     return { figure, test }
   })
   if (named.some(({ test }) => test === undefined)) return [entry]
@@ -72,15 +71,18 @@ function byNamedRow(entry: ZeroEntry, houses: Houses): ZeroEntry[] {
     return [entry]
   const own = entry.figures.map((figure) => {
     const row = parseAddress(withoutSheet(figure.cell))?.row ?? entry.row
-    const name = namesIn(entry.view.sheet, row).find((one) => houses.has(one))
+    const name = namesIn(entry, row).find((one) => houses.has(one))
     return { figure, row, runs: name === undefined ? undefined : houses.get(name) }
   })
   if (own.some(({ runs }) => runs === undefined)) return [entry]
   return own.map(({ figure, row, runs }) => ({ ...entry, row, figures: [figure], ofHouse: runs ?? [] }))
 }
 
-/** The first few texts and numbers of a row. */
-const namesIn = (sheet: ZeroEntry['view']['sheet'], row: number): string[] =>
-  Array.from({ length: 4 }, (_, column) => sheet.at(row, column)).flatMap((cell) =>
-    cell && cell.kind !== 'error' ? [String(cell.value).trim()] : [],
-  )
+/** The first few texts and numbers of a row, without the values themselves: one of 1 Pa does not name test 1. */
+function namesIn({ view, figures }: ZeroEntry, row: number): string[] {
+  const values = new Set(figures.map(({ cell }) => withoutSheet(cell)))
+  return Array.from({ length: 4 }, (_, column) => column).flatMap((column) => {
+    const cell = values.has(addressOf(row, column)) ? undefined : view.sheet.at(row, column)
+    return cell && cell.kind !== 'error' ? [String(cell.value).trim()] : []
+  })
+}

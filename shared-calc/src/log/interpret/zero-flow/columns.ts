@@ -4,6 +4,7 @@ import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
 import { directionIn, says } from '../words/label.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
+import { withNumbers } from './numbered.js'
 
 /**
  * Zero-flow values in the rows of a run: in columns headed before and after, where several runs share a table, or in a column whose
@@ -11,7 +12,7 @@ import { LIKELY_MOST, type ZeroEntry } from './entry.js'
  * as where they are interpolated between the two.
  */
 export function zeroColumns(runs: readonly FoundRun[]): ZeroEntry[] {
-  return runs.flatMap((run) => {
+  const found = runs.flatMap((run) => {
     const { block, zeroBefore, zeroAfter } = run
     if (zeroBefore.length + zeroAfter.length > 0) return []
     const named = (['before', 'after'] as const).flatMap((which) =>
@@ -32,6 +33,7 @@ export function zeroColumns(runs: readonly FoundRun[]): ZeroEntry[] {
       .flatMap((column) => entriesOf(run, column))
       .slice(0, 2)
   })
+  return withNumbers(found)
 }
 
 const isOfZeroFlow = ({ label, unit, role }: KnownColumn): boolean =>

@@ -8,6 +8,7 @@ import { entriesOf } from './entries-of.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 import { FAR, isOfOneSign } from './headings.js'
 import { withoutFigures, zeroOfBoth, zeroValuesWithin } from './in-text.js'
+import { withNumbers } from './numbered.js'
 import { type Placed, valuesOf } from './values-near.js'
 import { zeroTitle } from './zero-title.js'
 
@@ -96,7 +97,7 @@ export function findZeroFlow(
           })),
         )
     }
-  return entries
+  return withNumbers(entries)
 }
 
 /** Entries of a text that states the zero flow of each direction. */

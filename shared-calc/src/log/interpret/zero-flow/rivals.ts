@@ -50,8 +50,18 @@ function isEven(one: FoundRun, mine: ZeroEntry, other: FoundRun, theirs: ZeroEnt
   if (isAlike(placeOf(one, mine), placeOf(other, theirs))) return true
   if (isRightOver(one, mine, other) && isRightOver(other, theirs, one)) return true
   const inLine = mine.row === theirs.row || mine.column === theirs.column
-  return inLine && orderOf(mine, theirs) === orderOf(startOf(one), startOf(other))
+  const [first, second] = areBeside(one, other)
+    ? [startOf(one), { ...startOf(other), row: startOf(one).row }]
+    : [startOf(one), startOf(other)]
+  return inLine && orderOf(mine, theirs) === orderOf(first, second)
 }
+
+/** Two tables side by side: the headings of one may stand some rows further down. */
+const areBeside = (one: FoundRun, other: FoundRun): boolean =>
+  [one, other].every(({ view }) => !view.turned && view.name === one.view.name) &&
+  (one.right < other.left || one.left > other.right) &&
+  one.top <= other.bottom &&
+  one.bottom >= other.top
 
 /** In the columns of its run, above it, with no other run between. */
 const isRightOver = (run: FoundRun, { view, row, column }: ZeroEntry, other: FoundRun): boolean =>

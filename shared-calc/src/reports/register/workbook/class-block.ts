@@ -68,7 +68,7 @@ function workedOut({ rows, overall, month, toRetestElsewhere }: Register, places
     {
       name: 'superseded by a deleted row',
       words:
-        'Superseded tests whose later test is no longer on sheet Register. To count one again, clear its cell “Superseded by No.” and correct “Last test of plot”.',
+        'Superseded tests whose later test is no longer on sheet Register. To count one again, clear its cell "Superseded by No." and correct "Last test of plot".',
       formula: `SUMPRODUCT(ISNUMBER(${of('superseded')})*ISNA(MATCH(${of('superseded')},${of('row')},0)))`,
       result: 0,
     },

@@ -87,7 +87,7 @@ export function put(cell: ReturnType<typeof dress>, content: CellContent): void 
     cell.font = { ...fonts.body, underline: true, color: { argb: 'FF1F4E5F' } }
 }
 
-/** Formulas of the line “shown”, by their cell, over the rows from the first to this one. */
+/** Formulas of the line "shown", by their cell, over the rows from the first to this one. */
 export function shownFormulas(last: number): Readonly<Record<'rows' | 'mean' | 'worst', ShownFormula>> {
   const range = (key: string) => `${letterOf(key)}${FIRST_ROW}:${letterOf(key)}${last}`
   const after = (key: string) =>
@@ -113,7 +113,7 @@ function writeHead(sheet: Worksheet, register: Register): void {
   dress(sheet.getCell('A1'), { font: fonts.title }).value = titleOf(register)
   sheet.getRow(1).height = 26
   dress(sheet.getCell('A2'), { font: fonts.muted }).value =
-    'Figures as issued; those of altered summaries are left out. If you correct a value or limit, or sort the rows, verdicts, totals and lists update. The line “shown” follows the filters.'
+    'Figures as issued; those of altered summaries are left out. If you correct a value or limit, or sort the rows, verdicts, totals and lists update. The line "shown" follows the filters.'
   dress(sheet.getCell('A3'), { font: fonts.muted }).value = 'as at'
   dress(sheet.getCell('C3'), {
     fill: fills.given,

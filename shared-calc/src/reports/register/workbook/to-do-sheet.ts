@@ -164,7 +164,7 @@ function cautions(
       messages.size === 1 ? first : `${first} (No. ${kind[0]?.test.row}; the figures of the others differ)`
     const rows = new Set(kind.map(({ test }) => test.row))
     const [only = ''] = rows
-    write(start + 2 + k, [kind.length, rows.size === 1 ? only : ranges([...rows]), text])
+    write(start + 2 + k, [rows.size, rows.size === 1 ? only : ranges([...rows]), text])
     underline(sheet, start + 2 + k, COLUMNS)
   })
   return start + 2 + kinds.length

@@ -1,4 +1,5 @@
 import { finding } from '../../../catalogue/findings/finding.js'
+import { capital } from '../../../catalogue/words.js'
 import type { Finding, TestRecord } from '../../../contract/record/index.js'
 import { heldText } from '../../../contract/record/text-field.js'
 import { PICTURE_LIMITS, type Picture, type Pictures } from './picture.js'
@@ -126,5 +127,3 @@ async function readLogo(
 }
 
 const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error))
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -3,6 +3,9 @@ import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 /** Below the default of 6: half the time for about 12 % more bytes. */
 const LEVEL = 1
 
+/** The part of a workbook that holds its styles; spreadsheet programs and exceljs give it this name. */
+export const STYLES_PART = 'xl/styles.xml'
+
 /** The parts of a package: path without leading slash → bytes. */
 export type Parts = Map<string, Uint8Array>
 

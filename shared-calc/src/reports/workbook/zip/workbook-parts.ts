@@ -1,10 +1,8 @@
 import type { Workbook } from 'exceljs'
 import { holdTexts, withStandIns } from '../held-texts.js'
 import { exceljsParts } from './exceljs-parts.js'
-import { type Parts, writeParts } from './parts.js'
+import { type Parts, STYLES_PART, writeParts } from './parts.js'
 import { shareStyles } from './shared-styles.js'
-
-const STYLES = 'xl/styles.xml'
 
 /** The order of what a font holds. Source: ECMA-376 part 1, 18.8.22 (CT_Font), as Microsoft's validator reads it. */
 const OF_A_FONT = [
@@ -32,7 +30,7 @@ export async function workbookParts(
 ): Promise<Parts> {
   shareStyles(workbook)
   return exceljsParts(workbook, (path, text) =>
-    path === STYLES
+    path === STYLES_PART
       ? fonts === 'in order'
         ? text.replace(/<font>(?:<[^<>]*\/>)*<\/font>/g, inOrder)
         : text
