@@ -26,6 +26,17 @@ describe('what a user gives by mistake is named, with what to give instead', () 
     )
   })
 
+  it('a log as the place to save a layout, which would be lost, and only a register where tests are combined', async () => {
+    const log = await fileOf('log.xlsx', await readFile('test/demo/demo-log.xlsx'))
+    expect(await said('layout', log, '--out', log)).toContain(`--out must name a .json file, not ${log}`)
+    expect(await readFile(log)).toEqual(await readFile('test/demo/demo-log.xlsx'))
+    const { lines } = readLines(await writeSummaryWorkbook(inventedRecord(1)), 'plot.xlsx')
+    const register = await writeRegisterWorkbook(makeRegister(lines, [], { asOf: '2026-10-31' }))
+    expect(await said('building', await fileOf('october.xlsx', register), '--json')).toMatch(
+      /no test was found\n.*october\.xlsx: this is a Draughtbook register/,
+    )
+  })
+
   it('a share instead of a percentage, and a percentage with its sign', async () => {
     const file = await summary()
     expect(await said('stages', file, '--confidence', '0.8', '--json')).toContain('for 80 % give 80')

@@ -60,7 +60,7 @@ describe('record versions', () => {
 
   it('refuses a format it does not know, naming those it knows', () => {
     expect(problemsOf({ ...exampleRecord, format: 'draughtbook/record@9' })).toStrictEqual([
-      'format: "draughtbook/record@9" is not known here; a later Draughtbook may have written it. Known are "draughtbook/record@1", "draughtbook/record@2" or "draughtbook/record@3"',
+      'format: "draughtbook/record@9" is not known here; a later Draughtbook may have written it. This one reads "draughtbook/record@1", "draughtbook/record@2" or "draughtbook/record@3"',
     ])
   })
 

@@ -43,7 +43,7 @@ export const addEvaluate: AddCommand = (command, { terminal, end }) => {
   addAnswerOptions(command).action(async (given: string[], options: Options) => {
     const files = await inputFiles(given)
     if (files.length > 1 && options.out !== undefined)
-      throw new UsageError('--out names one workbook; omit it for several files')
+      throw new UsageError('--out names one workbook; without it each is written next to its file')
     if (files.length > 1 && typeof options.pdf === 'string')
       throw new UsageError('--pdf names one file; give it no name for several files')
     const evaluations: Evaluation[] = []

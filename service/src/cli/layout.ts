@@ -1,4 +1,4 @@
-import { basename } from 'node:path'
+import { basename, extname } from 'node:path'
 import { visible } from '@draughtbook/shared-calc'
 import { answersLayout, type Interpretation, interpretLog, openLog } from '@draughtbook/shared-calc/log'
 import { writeAtomically } from '../files/write-atomically.js'
@@ -20,6 +20,9 @@ export const addLayout: AddCommand = (command, { terminal }) => {
     .option('--out <LAYOUT.json>', 'save the answers for other logs of this kind')
     .option('--json', 'print what was understood as JSON')
   addAnswerOptions(command).action(async (file: string, { out, json, ...given }: Options) => {
+    // Any other name could be that of a log, which would be lost.
+    if (out !== undefined && extname(out).toLowerCase() !== '.json')
+      throw new UsageError(`--out must name a .json file, not ${out}`)
     const answers = answersOf(given)
     const { grid, read } = await withAnswers(given, () =>
       withFile(file, async () => {

@@ -71,10 +71,25 @@ export async function recordsOf(
 ): Promise<{ readonly records: readonly Omit<ReadRecord, 'part'>[]; readonly unread: number }> {
   const { namedByPart } = await import('@draughtbook/shared-calc/register')
   const { results, others } = await runFiles('records', paths, options, terminal)
-  const unread = [...others, ...results.flatMap(({ leftOut }) => leftOut)].filter(({ expected }) => !expected)
+  const leftOut = [...others, ...results.flatMap((result) => result.leftOut)]
+  const unread = leftOut.filter(({ expected }) => !expected)
   const records = results.flatMap((result) => result.records.map(namedByPart))
-  const lines = unread.map(({ file, why }) => `${file}: ${why}`)
-  if (records.length === 0) throw new UsageError(lines.join('\n') || 'no test was found')
+  const inWords = ({ file, why }: (typeof leftOut)[number]) => `${file}: ${why}`
+  if (records.length === 0) throw new UsageError(noTest(leftOut.map(inWords)))
+  const lines = unread.map(inWords)
   for (const line of lines) terminal.err(line)
   return { records, unread: unread.length }
+}
+
+/** Reasons beyond these are counted. */
+const MOST_REASONS = 20
+
+/** Without a single test whatever was passed over is named too: one of the files was meant. */
+function noTest(reasons: readonly string[]): string {
+  const more = reasons.length - MOST_REASONS
+  return [
+    'no test was found',
+    ...reasons.slice(0, MOST_REASONS),
+    ...(more > 0 ? [`and ${more} more`] : []),
+  ].join('\n')
 }

@@ -16,7 +16,9 @@ export async function writeSummaries(
   wish: OutputWish & { readonly uncertainty?: boolean },
 ): Promise<string[]> {
   if (tests.length > 1 && wish.out !== undefined)
-    throw new UsageError(`${input} has ${tests.length} tests, so --out cannot name their workbooks; omit it`)
+    throw new UsageError(
+      `${input} has ${tests.length} tests, so --out cannot name their workbooks; without it each is written next to the log`,
+    )
   const sign = wish.sign === undefined ? undefined : await readSigner(wish.sign)
   const paths: string[] = []
   for (const [i] of tests.entries()) {

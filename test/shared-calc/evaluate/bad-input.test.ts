@@ -78,7 +78,7 @@ describe('bad input is one clear error that names its field', () => {
     [
       'another format',
       (r) => set(r, 'format', 'draughtbook/record@9'),
-      'format: "draughtbook/record@9" is not known here; a later Draughtbook may have written it. Known are "draughtbook/record@1"',
+      'format: "draughtbook/record@9" is not known here; a later Draughtbook may have written it. This one reads "draughtbook/record@1"',
     ],
     [
       'two runs in one direction',

@@ -58,7 +58,9 @@ function findingLines(finding: Finding, given: Given, { length, last }: ReturnTy
 
 function messageLines(message: string, source: string): string[] {
   const [head = '', ...items] = message.length > LONGEST_LINE ? message.split(/(?<=[:;]) /) : [message]
-  return [`  - ${head}${source}`, ...items.map((item) => `      ${item}`)]
+  if (items.length === 0) return [`  - ${head}${source}`]
+  // Behind the list, not between its heading and its items.
+  return [`  - ${head}`, ...[...items, source.trim()].filter(Boolean).map((item) => `      ${item}`)]
 }
 
 /** Cells of the log, else fields in words; the path of a field that was not given follows, for --set. */

@@ -10,6 +10,7 @@ export function registerLines(register: Register, listed: boolean): string[] {
   const toRetest = register.toRetest.length + register.toRetestElsewhere.length
   const others = register.toRetestElsewhere.length
   const elsewhere = others === 0 ? '' : `, ${others === toRetest ? 'all' : others} from other months`
+  if (tests === 0) return ['no tests', ...leftOutLines(register.leftOut, listed)]
   const judged = [
     `${meets} met the target`,
     `${misses} failed`,

@@ -23,7 +23,7 @@ export const TestRecord = z
     format: z.enum(RECORD_FORMATS, {
       error: ({ input }) =>
         typeof input === 'string' && input.startsWith('draughtbook/record@')
-          ? `${JSON.stringify(input.slice(0, 40))} is not known here; a later Draughtbook may have written it. Known are ${knownFormats}`
+          ? `${JSON.stringify(input.slice(0, 40))} is not known here; a later Draughtbook may have written it. This one reads ${knownFormats}`
           : `it must be ${knownFormats}`,
     }),
     building: Building,

@@ -1,7 +1,7 @@
 import { InputError, type Problem } from '../../contract/problem.js'
 import { addressOf, withSheet } from '../../log/grid/address.js'
-import type { Cell, Grid, Sheet } from '../../log/grid/grid.js'
-import { openLog } from '../../log/open-log.js'
+import type { Cell, Sheet } from '../../log/grid/grid.js'
+import { openNamed } from './open-named.js'
 import type { TestLine } from './test-line.js'
 
 /** What the office knows of a test and the tester does not: its order and its fee. */
@@ -21,7 +21,7 @@ const FEE = /^\d{1,9}(?:[.,]\d{1,2})?$/
  * sheet. @throws InputError naming each cell that cannot be read, and test numbers that are there twice
  */
 export function readOrders(bytes: Uint8Array, file: string): Order[] {
-  const grid = opened(bytes, file)
+  const grid = openNamed(bytes, file)
   const [name = ''] = grid.sheetNames
   const sheet = grid.sheet(name)
   const head = sheet && headOf(sheet)
@@ -57,16 +57,6 @@ export function readOrders(bytes: Uint8Array, file: string): Order[] {
   }
   if (problems.length > 0) throw new InputError(problems)
   return [...orders.values()]
-}
-
-/** Whatever stands in the way of opening the list is said of its file. */
-function opened(bytes: Uint8Array, file: string): Grid {
-  try {
-    return openLog(bytes, file)
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error
-    throw new InputError(error.problems.map((problem) => ({ ...problem, path: file })))
-  }
 }
 
 function headOf(sheet: Sheet) {

@@ -1,7 +1,7 @@
 import { monthFromWords } from '../../catalogue/words.js'
 import { InputError } from '../../contract/problem.js'
 import type { Cell, Sheet } from '../../log/grid/grid.js'
-import { openLog } from '../../log/open-log.js'
+import { openNamed } from './open-named.js'
 import type { Totals } from './totals.js'
 
 /** Figures of a month that are followed over the months. */
@@ -40,7 +40,7 @@ export const monthFigures = (month: string, totals: Totals): MonthFigures => ({
 
 /** The months that an earlier register shows. Throws InputError where the workbook is no register with a sheet of months. */
 export function readTrend(bytes: Uint8Array, file: string): MonthFigures[] {
-  const grid = openLog(bytes, file)
+  const grid = openNamed(bytes, file)
   const sheet = grid.sheetNames.includes(TREND_SHEET) ? grid.sheet(TREND_SHEET) : undefined
   if (!sheet || !grid.sheetNames.includes('Register'))
     throw new InputError([
