@@ -173,7 +173,9 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { heading: 'induced pressure', added: undefined },
   ],
   'log-flow-sign': [],
-  'log-column-left-out/unpaired': [{ heading: 'Z0', why: 'the log does not show which reading it belongs to' }],
+  'log-column-left-out/unpaired': [
+    { heading: 'Z0', why: 'the log does not show which reading it belongs to' },
+  ],
   'log-column-left-out': [
     { heading: 'Target (Pa)', why: 'it is the intended pressure, not the measured one' },
     { heading: '', why: 'no result needs it' },
