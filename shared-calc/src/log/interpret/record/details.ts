@@ -203,7 +203,9 @@ function ofTheTest({ tokens }: Label): number {
     return -1
   if (tokens.every((token) => says(readLabel(token), 'date') || token === 'of' || token === 'the')) return 0.5
   return tokens.some((token) =>
-    /^(test|mess|pruf|meas|essai|meting|badan|prova|ensayo|zkous|mal|prov)/.test(token),
+    /^(test|mess|pruf|meas|mesur|essai|meting|badan|pomiar|prova|misur|ensayo|medici|zkous|mereni|mal|mat(?:dat|n)|mittau|prov)/.test(
+      token,
+    ),
   )
     ? 1
     : 0

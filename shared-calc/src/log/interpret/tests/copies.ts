@@ -97,17 +97,39 @@ function isCorrectedOf(
   if (isMeasured(run) || !isMeasured(one) || run.readings.length < FEWEST) return false
   if (one.readings.length !== run.readings.length || one.hidden !== run.hidden) return false
   if (one.direction && run.direction && one.direction !== run.direction) return false
-  const [own, others] = [flows.get(one) ?? [], flows.get(run) ?? []]
+  const [own, others] = [one, run].map((each) => inUnits(each, flows.get(each) ?? [])) as [number[], number[]]
   const shifts = one.readings.map(
     ({ pressure }, index) => Math.abs(pressure.value) - Math.abs(run.readings[index]?.pressure.value ?? 0),
   )
   const factors = own.map((flow, index) => (others[index] as number) / flow)
+  if (Math.max(...shifts) - Math.min(...shifts) > ROUNDED) return false
+  if (one.block.carriers.every(({ role }) => role === 'device')) return followsOne(own, others)
   return (
-    Math.max(...shifts) - Math.min(...shifts) <= ROUNDED &&
-    factors.every((factor) => factor < MOST_CORRECTED && factor > 1 / MOST_CORRECTED) &&
-    areAlike(own, others)
+    factors.every((factor) => factor < MOST_CORRECTED && factor > 1 / MOST_CORRECTED) && areAlike(own, others)
   )
 }
+
+/** Flows in the unit of the record, where their heading states one. */
+function inUnits({ block }: FoundRun, flows: readonly number[]): number[] {
+  const unit = block.carriers[0]?.unit
+  return flows.map((flow) => (unit?.kind === 'flow' ? toRecordUnit(flow, unit) : flow))
+}
+
+/** Flows that follow from the pressures at the flow device by one power, but for rounding. */
+function followsOne(pressures: readonly number[], flows: readonly number[]): boolean {
+  const [x, y] = [pressures, flows].map((values) => values.map(Math.log)) as [number[], number[]]
+  const slope = ((y.at(-1) ?? 0) - (y[0] ?? 0)) / ((x.at(-1) ?? 0) - (x[0] ?? 0))
+  return (
+    slope > POWERS.least &&
+    slope < POWERS.most &&
+    y.every(
+      (one, at) => Math.abs(one - (y[0] as number) - slope * ((x[at] as number) - (x[0] as number))) < 0.015,
+    )
+  )
+}
+
+/** Exponents of orifices and nozzles: the square root, within what calibrations give. Common practice, no source. */
+const POWERS = { least: 0.4, most: 0.65 }
 
 /** Flows times one factor, but for rounding to one decimal or to whole numbers. */
 const areAlike = (own: readonly number[], others: readonly number[]): boolean => {

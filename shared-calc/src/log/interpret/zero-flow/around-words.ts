@@ -2,6 +2,7 @@ import { bareUnit } from '../../cells/stated-unit.js'
 import { formPlaces, type View } from '../grid/view.js'
 import type { Concept } from '../words/concepts.js'
 import { directionIn, type Label, readLabel, says } from '../words/label.js'
+import { isBehindBlank, isInColumn } from './column-of-numbers.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 import { MOST_LABELS } from './find-labelled.js'
 import { isCount, isUnitOrBlank, namesNoValue, SPREAD, statisticIn } from './headings.js'
@@ -64,13 +65,17 @@ export function numbersAroundWords(view: View, known: Known): ZeroEntry[] {
           // Most places hold no number, and need no address.
           if (view.number(at, right) === undefined) continue
           const cell = view.address(at, right)
-          if (found.has(cell) || known.isRead(cell)) continue
+          if (found.has(cell) || known.isRead(cell) || isOfTableBeside(view, at, right, column)) continue
           const entry = governed(view, at, right, known)
           if (entry) found.set(cell, entry)
         }
     }
   return together([...found.values()])
 }
+
+/** Past the values behind the word and a blank, and one of several numbers below one another. */
+const isOfTableBeside = (view: View, row: number, column: number, word: number): boolean =>
+  isBehindBlank(view, row, word, column) && isInColumn(view, row, column)
 
 /** The numbers of one line that belong to the same word, moment and direction are one list. */
 function together(entries: readonly ZeroEntry[]): ZeroEntry[] {

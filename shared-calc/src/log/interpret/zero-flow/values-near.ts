@@ -7,6 +7,7 @@ import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
 import { directionIn, readLabel, says } from '../words/label.js'
 import { type Moment, momentIn, momentsAbove } from '../words/moments.js'
+import { isInColumn } from './column-of-numbers.js'
 import {
   FAR,
   HEADED,
@@ -231,6 +232,8 @@ function rightOf(
       const [shown] = found
       if (shown && !view.hidden(shown.row, shown.column) && view.hidden(row, at)) break
       if (blanks > 1 && found.length > 0 && !heading) break
+      // Past a blank, numbers below one another are another table.
+      if (blanks > 0 && found.length > 0 && isInColumn(view, row, at)) break
       if (!isExtreme && !namesNoValue(heading))
         found.push({
           ...(front ? { unit: front } : {}),
