@@ -115,3 +115,23 @@ describe('a date as text', () => {
     )
   })
 })
+
+describe('a fraction of an inch', () => {
+  it.each([
+    ['29 1/2', 29.5, ''],
+    ['29 3/4 inHg', 29.75, 'inHg'],
+    ['-1 5/8', -1.625, ''],
+  ])('%s is read', (text, value, rest) => {
+    expect(readNumberText(text)).toEqual({ value, rest, comma: false, grouped: false })
+  })
+
+  it.each(['29 1/3', '3 1/2/2026', '29 2/2'])('%s is none', (text) => {
+    expect(readNumberText(text)).toBeUndefined()
+  })
+})
+
+describe('a Hungarian date', () => {
+  it.each(['2026.05.14.', '2026. 05. 14.', '2026. 5. 14'])('%s is 14 May', (text) => {
+    expect(readDateText(text)).toEqual({ date: '2026-05-14', shortYear: false })
+  })
+})

@@ -120,6 +120,15 @@ describe('a temperature in words', () => {
     expect(texts[0]).toContain('says "room temperature", which is not one number')
   })
 
+  it('is quoted where only its unit says what it is', async () => {
+    const form = FORM.map(([label, value]) =>
+      label === 'Outside temperature (°C)' ? ['Outside', 'minus 4.5 °C'] : [label, value],
+    ) as Rows
+    const { asked, texts } = read(await book({ Test: [...form, [null], ...block(dep)] }))
+    expect(asked).toEqual(['conditions.outdoorTemperature_C'])
+    expect(texts[0]).toContain('"minus 4.5 °C"')
+  })
+
   it('is not looked for where nothing stands', async () => {
     const form = FORM.filter(([label]) => label !== 'Inside temperature (°C)')
     expect(read(await book({ Test: [...form, [null], ...block(dep)] })).texts[0]).toContain('was not found')

@@ -76,6 +76,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { side: 'outdoor', mean: '46.3 °F' },
   ],
   'log-parts-of-area': [{ field: 'floor area' }],
+  'log-samples-of-mean': [{ heading: 'Average' }],
   'log-mean-of-runs': [],
   'log-unstored': [{ cells: ['Test!B3', 'Test!B9'] }],
   'log-former-values': [{ heading: 'Last year (2025)' }],
@@ -172,6 +173,9 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
     { heading: 'induced pressure', added: undefined },
   ],
   'log-flow-sign': [],
+  'log-column-left-out/unpaired': [
+    { heading: 'Z0', why: 'the log does not show which reading it belongs to' },
+  ],
   'log-column-left-out': [
     { heading: 'Target (Pa)', why: 'it is the intended pressure, not the measured one' },
     { heading: '', why: 'no result needs it' },

@@ -34,6 +34,8 @@ export function readDateText(text: string, order?: DateOrder): DateText {
     .replace(/(?<![t ,])[t ,]+\d{1,2}[:h]\d{2}[\s\S]*$/, '')
     .trim()
     .replace(/^(\d{1,2}\.) ?(\d{1,2}\.) ?(?=\d{2,4}$)/, '$1$2')
+    // Hungarian: "2026. 05. 14."
+    .replace(/^(\d{4}\.) ?(\d{1,2}\.) ?(\d{1,2})\.?$/, '$1$2$3')
   const iso = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(plain)
   if (iso) return made(Number(iso[1]), Number(iso[2]), Number(iso[3]), false)
   const named =

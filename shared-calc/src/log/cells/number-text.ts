@@ -27,6 +27,13 @@ export function readNumberText(text: string, decimal?: '.' | ','): NumberText | 
     .replace(/[\u00a0\u2007\u2009\u202f]/g, ' ')
     .replace(/^\s*[−–]/, '-')
     .trim()
+  const fraction = FRACTION.exec(plain)
+  if (fraction) {
+    const [whole, sign, units, ...parts] = fraction
+    const [part, of] = parts.filter((one) => one !== undefined)
+    const value = (sign === '-' ? -1 : 1) * (Number(units) + Number(part) / Number(of))
+    return { value, rest: plain.slice(whole.length).trim(), comma: false, grouped: false }
+  }
   const match = /^([+-]?) ?((?:\d[\d .,'’]*|[.,]\d+))/.exec(plain)
   if (!match) return undefined
   const digits = (match[2] as string).replace(/(?<![ .,'’])[ .,'’]+$/, '')
@@ -43,6 +50,9 @@ export function readNumberText(text: string, decimal?: '.' | ','): NumberText | 
   // Larger than numbers are here: it would be calculated with as if it were infinite.
   return Number.isFinite(value) ? { ...read, value, rest } : undefined
 }
+
+/** "29 1/2": halves, quarters and eighths of an inch. */
+const FRACTION = /^([+-]?)(\d{1,4}) (?:(1)\/(2)|([13])\/(4)|([1357])\/(8))(?![\d/])/
 
 /** A figure among words, in which a comma is the decimal sign. */
 export function figureOf(text: string): number {

@@ -18,6 +18,7 @@ import { joinContinued } from './tests/continued.js'
 import { type Copy, copiesIn } from './tests/copies.js'
 import { FANS, type Joined, joinFans } from './tests/fans.js'
 import { meansOfRuns } from './tests/mean-runs.js'
+import { type MeanOfSamples, meansOfSamples } from './tests/samples-beside.js'
 import type { FoundSeries } from './tests/test-group.js'
 
 /** All that a log holds, before its runs are parted into tests. */
@@ -36,6 +37,7 @@ export interface FoundInLog {
   readonly alike: readonly Copy[]
   readonly copies: readonly Copy[]
   readonly means: readonly FoundRun[]
+  readonly sampled: readonly MeanOfSamples[]
   readonly unsearched: NotSearched
 }
 
@@ -64,7 +66,7 @@ export function findInLog(grid: Grid, answers: Answers, decimal: '.' | ',' | und
   const fields = [...formOf.values()].flatMap((form) => form.fields)
   const upright = findDevices(visible)
   const devices = upright.length > 0 || !hasDevicePressures(tables) ? upright : devicesOtherwise(visible)
-  const all = joinContinued(
+  const each = joinContinued(
     tables.flatMap((one) => one.runs),
     fields,
   ).filter(
@@ -76,6 +78,11 @@ export function findInLog(grid: Grid, answers: Answers, decimal: '.' | ',' | und
         block.pressure.label,
       ),
   )
+  const sampled = meansOfSamples(each)
+  const samples = new Set(sampled.flatMap((one) => one.samples))
+  const all = each
+    .filter((run) => !samples.has(run))
+    .map((run) => sampled.find(({ own }) => own === run)?.run ?? run)
   const alike = copiesIn(all, fields)
   const copies = alike.filter(({ ofOtherHouse }) => !ofOtherHouse)
   const means = meansOfRuns(all)
@@ -97,6 +104,7 @@ export function findInLog(grid: Grid, answers: Answers, decimal: '.' | ',' | und
     alike,
     copies,
     means,
+    sampled,
     unsearched,
   }
 }

@@ -17,6 +17,7 @@ import { groupTests, valueText } from './tests/group.js'
 import { leftOutTests } from './tests/left-out.js'
 import { tellMeans } from './tests/mean-runs.js'
 import { isOfSameTest, keyOfRow } from './tests/names-of-tests.js'
+import { tellSamples } from './tests/samples-beside.js'
 import { scopeOf } from './tests/scope.js'
 import type { TestGroup } from './tests/test-group.js'
 import { unreadValues } from './unread-values.js'
@@ -102,6 +103,7 @@ export function interpretLog(
       ...unsearched.findings(),
       ...tellCopies(found.copies),
       ...tellMeans(found.means),
+      ...tellSamples(found.sampled),
       ...[...formOf.values()].flatMap(({ former }) => tellFormer(former)),
       ...leftOutTests(groups, chosen),
       ...tellUnstored(unstored),

@@ -65,6 +65,11 @@ export const fileTexts = {
       'The record on sheet Record was changed after the workbook was written: it does not match its digest.',
     remedy: 'Find out what was changed, or use the workbook as issued.',
   },
+  'log-samples-of-mean': {
+    severity: 'note',
+    message: ({ heading }: { heading: string }) =>
+      `The readings are those below ${quoted(heading)}. The single samples beside them, which they are the mean of, were not read.`,
+  },
   'log-mean-of-runs': {
     severity: 'note',
     message: 'These readings were left out: their flows are the mean of two other runs.',

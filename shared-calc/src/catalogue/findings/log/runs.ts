@@ -91,6 +91,12 @@ export const runTexts = {
     message: ({ heading, why }: { heading: string; why: string }) =>
       `${heading === '' ? 'A column without a heading' : `Column ${quoted(heading)}`} was not used: ${why}.`,
   },
+  'log-column-left-out/unpaired': {
+    severity: 'caution',
+    message: ({ heading, why }: { heading: string; why: string }) =>
+      `Column ${quoted(heading)} was not used: ${why}.`,
+    remedy: 'Check whether it is part of a reading or a zero-flow pressure.',
+  },
   'log-total/mean': {
     severity: 'note',
     message: ({ cell }: { cell: string }) =>
@@ -270,6 +276,7 @@ export const columnReasons = {
   time: 'it is the time of the reading',
   number: 'it only numbers the readings',
   notNeeded: 'no result needs it',
+  unpaired: 'the log does not show which reading it belongs to',
   unstored:
     'the file holds its formulas without results; if it is needed, open the log in a spreadsheet program and save it',
 } as const

@@ -2,6 +2,9 @@ import { bareUnit } from '../../cells/stated-unit.js'
 import { formPlaces, type View } from '../grid/view.js'
 import { isPlaceholder, readLabel, says } from '../words/label.js'
 
+/** "Outside | minus 4.5 °C" */
+const DEGREES = /\d\s?°/
+
 /** "Inside temperature | room temperature": the words where a temperature is expected. Read where none was found. */
 export function unreadTemperatureIn(
   views: readonly View[],
@@ -15,7 +18,7 @@ export function unreadTemperatureIn(
       const text = view.text(row, at)
       if (text === undefined || text.length > 60 || bareUnit(text) || isPlaceholder(text)) continue
       const words = readLabel(label)
-      if (!says(words, 'temperature') || !says(words, side)) continue
+      if (!says(words, side) || !(says(words, 'temperature') || DEGREES.test(text))) continue
       // Beside further words it may be a heading.
       const isAlone =
         view.at(row, at + 1) === undefined || bareUnit(view.text(row, at + 1) ?? '') !== undefined

@@ -27,6 +27,8 @@ export function toTheRight(
     }
     if (isTaken(row, at)) return undefined
     if (content.kind === 'struck' || isHiddenBeforeAnother(view, row, at)) continue
+    // What is hidden beyond a gap is of something else.
+    if (blanks > 0 && view.hidden(row, at) && !view.hidden(row, column)) continue
     if (content.kind === 'text' && bareUnit(content.text)) {
       // "Volume | m³ | 412.6": the unit stands before the value.
       const unit = bareUnit(content.text)

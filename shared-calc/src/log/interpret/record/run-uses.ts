@@ -1,7 +1,7 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { columnReasons, runText } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
-import { blockBetween } from '../../grid/address.js'
+import { blockBetween, parseAddress, withoutSheet } from '../../grid/address.js'
 import type { Grid } from '../../grid/grid.js'
 import { type Looked, look } from '../../layout/look.js'
 import { isUsable, type TableRow } from '../../layout/row-usable.js'
@@ -59,11 +59,15 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
     const why = hasUnstored(run, column.at) ? columnReasons.unstored : reason
     // A list of readings repeats volume and temperatures in every line.
     if (block.walked.rows.some(({ row }) => fields.has(run.view.address(row, column.at)))) continue
+    if (isOfField(run, column.at, fields) || isUsed(draft, run, column.at)) continue
     draft.uses.push({ cells: span(run, column.at), heading: column.label.text, ignoredBecause: why })
     // The parts of a total are named with it.
     if (column.role !== 'index' && column.role !== 'time' && !block.total?.parts.includes(column))
       draft.tell(
-        runText('log-column-left-out', { heading: column.label.text, why }),
+        runText(why === columnReasons.unpaired ? 'log-column-left-out/unpaired' : 'log-column-left-out', {
+          heading: column.label.text,
+          why,
+        }),
         span(run, column.at),
         `runs[${index}].readings`,
       )
@@ -83,6 +87,20 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
       block.carriers.map(({ headingCell }) => headingCell),
       `runs[${index}]`,
     )
+}
+
+/** In a list with a line a run, the line of the other run repeats the values of the test. */
+const isOfField = ({ view, row }: FoundRun, column: number, fields: ReadonlySet<string>): boolean =>
+  row !== undefined &&
+  [...fields].some((cell) => {
+    const place = parseAddress(withoutSheet(cell))
+    const at = view.turned ? place?.row : place?.column
+    return at === column && place && cell === view.address(view.turned ? place.column : place.row, column)
+  })
+
+const isUsed = (draft: Draft, run: FoundRun, column: number): boolean => {
+  const cells = span(run, column)
+  return run.row !== undefined && draft.uses.some((use) => use.usedAs !== undefined && use.cells === cells)
 }
 
 /** A column of formulas whose results the file does not hold. */

@@ -10,25 +10,59 @@ export interface Pair {
   index: string
   pressure: KnownColumn
   flow: KnownColumn
+  /** How many pairs of the same number and direction are in front of it: those of other runs. */
+  turn?: number
   direction?: Direction
   /** The pressure that the heading of the flow states. */
   stated?: Figure
 }
 
 export function pairsOf(columns: readonly KnownColumn[]): Pair[] {
-  const flows = new Map<string, KnownColumn>()
-  for (const column of columns) {
-    const key = column.role === 'flow' || column.role === 'corrected' ? keyOf(column) : undefined
-    if (key && !flows.has(key)) flows.set(key, column)
-  }
-  return columns.flatMap((pressure): Pair[] => {
-    const key = pressure.role === 'pressure' || pressure.role === 'induced' ? keyOf(pressure) : undefined
-    const flow = key ? flows.get(key) : undefined
-    if (!key || !flow) return []
-    const direction = directionIn(pressure.label) ?? directionIn(flow.label)
-    return [{ index: key, pressure, flow, ...(direction ? { direction } : {}) }]
+  const flows = byKey(columns.filter(({ role }) => role === 'flow' || role === 'corrected'))
+  const pressures = byKey(columns.filter(({ role }) => role === 'pressure' || role === 'induced'))
+  const stems = new Map<string, number>()
+  for (const column of columns) stems.set(stemOf(column), (stems.get(stemOf(column)) ?? 0) + 1)
+  const weight = (one: KnownColumn) => stems.get(stemOf(one)) ?? 0
+  const found = [...pressures].flatMap(([index, each]): Pair[] => {
+    // What was measured goes before what was worked out from it.
+    const all = preferred(each, 'pressure')
+    const own = preferred(flows.get(index) ?? [], 'flow').slice(0, MOST_TURNS)
+    // "Z0 | Z1 | p1 | q1": Z1 has the number of the first reading, but the letter of another thing. No flow is that of two pressures.
+    const heaviest = new Set([...all].sort((one, other) => weight(other) - weight(one)).slice(0, own.length))
+    return all
+      .filter((one) => heaviest.has(one))
+      .flatMap((pressure, turn): Pair[] => {
+        const flow = own[turn]
+        if (!flow) return []
+        const direction = directionIn(pressure.label) ?? directionIn(flow.label)
+        return [{ index, turn, pressure, flow, ...(direction ? { direction } : {}) }]
+      })
   })
+  return found.sort((one, other) => one.pressure.at - other.pressure.at)
 }
+
+function preferred(columns: readonly KnownColumn[], role: KnownColumn['role']): readonly KnownColumn[] {
+  const own = columns.filter((one) => one.role === role)
+  return own.length > 0 ? own : columns
+}
+
+/** A line of a list holds the runs of so many houses at most. */
+const MOST_TURNS = 12
+
+function byKey(columns: readonly KnownColumn[]): Map<string, KnownColumn[]> {
+  const found = new Map<string, KnownColumn[]>()
+  for (const column of columns) {
+    const key = keyOf(column)
+    const own = key === undefined ? undefined : found.get(key)
+    if (own) own.push(column)
+    else if (key !== undefined) found.set(key, [column])
+  }
+  return found
+}
+
+/** The words of a heading without figures. */
+const stemOf = ({ label }: KnownColumn): string =>
+  label.tokens.map((token) => token.replace(/\d{1,2}$/, '')).join(' ')
 
 /** A run has readings at so many pressures at least. */
 const FEWEST = 3

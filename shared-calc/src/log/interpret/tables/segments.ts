@@ -185,12 +185,20 @@ function startsAnew(
   const next = rest.find(({ role }) => FLOWS.includes(role))
   if (isPressure && next && current.some((one) => FLOWS.includes(one.role) && directionsDiffer(one, next)))
     return true
+  // "Sample 1 | | Sample 2 | | Average | " over "Pa | m³/h | Pa | m³/h | Pa | m³/h": each pressure has the flow behind it.
+  const behind = rest[1]
+  const isPaired = current.at(-1)?.role === 'flow' && behind?.role === 'flow' && behind.at === column.at + 1
+  const areSamples = isPressure && isPaired && rest.some(isMeanPressure)
+  if (areSamples && current.some((one) => keyOf(one) === keyOf(behind))) return true
   const same = current.find((one) => keyOf(one) === keyOf(column))
   if (!same) return false
   // Flow twice behind one pressure, with another direction each: both share the pressure.
   if (!whole(rest)) return FLOWS.includes(column.role) && directionsDiffer(same, column)
   return true
 }
+
+const isMeanPressure = ({ role, label }: KnownColumn): boolean =>
+  role === 'pressure' && says(label, 'average')
 
 function directionsDiffer(one: KnownColumn, other: KnownColumn): boolean {
   const dep = [one, other].map(({ label }) => says(label, 'dep'))

@@ -1,3 +1,4 @@
+import { columnReasons } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
 import { bareUnit } from '../../cells/stated-unit.js'
 import { writtenIn } from '../../cells/written.js'
@@ -28,7 +29,7 @@ export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undef
   if (pairs.length < 3) return undefined
   const direction = columns.find(({ role }) => role === 'direction')
   const test = columns.find(({ role }) => role === 'test')
-  const groups = [...new Set(pairs.map((pair) => pair.direction))]
+  const groups = groupsOf(pairs)
   const runs: FoundRun[] = []
   let last = head.first
   for (let row = head.first; row < view.rows; row++) {
@@ -36,21 +37,53 @@ export function wideRuns(head: Head): { runs: FoundRun[]; last: number } | undef
     const lead = view.text(row, columns[0]?.at ?? 0)
     if (lead !== undefined && isSummary(lead)) continue
     last = row
+    // Both runs of a line leave the same columns out: the first names them.
+    let unused = unusedIn(head, columns, pairs, row)
     for (const group of groups) {
-      const own = pairs.filter((pair) => pair.direction === group)
       const word = direction && view.text(row, direction.at)
       const run = runOf(
         head,
         columns,
-        own,
+        group,
         row,
-        group ?? (word && direction ? directionWord(word, direction.label) : undefined),
+        group.direction ?? (word && direction ? directionWord(word, direction.label) : undefined),
         test,
+        unused,
       )
-      if (run) runs.push(run)
+      if (run) {
+        runs.push(run)
+        unused = []
+      }
     }
   }
   return runs.length > 0 ? { runs, last } : undefined
+}
+
+/** The pairs of one run, and which of several runs without a direction it is. */
+interface Group {
+  readonly pairs: readonly Pair[]
+  readonly direction: Direction | undefined
+  readonly turn: number
+  readonly turns: number
+}
+
+function groupsOf(pairs: readonly Pair[]): Group[] {
+  const found = new Map<string, Pair[]>()
+  for (const pair of pairs) {
+    const key = `${pair.direction}|${pair.turn ?? 0}`
+    const own = found.get(key)
+    if (own) own.push(pair)
+    else found.set(key, [pair])
+  }
+  const groups = [...found.values()].map((own) => ({
+    pairs: own,
+    direction: own[0]?.direction,
+    turn: own[0]?.turn ?? 0,
+  }))
+  return groups.map((group) => ({
+    ...group,
+    turns: groups.filter(({ direction }) => direction === group.direction).length,
+  }))
 }
 
 /** Values so many columns away from their unit at most, in a list with a line a value and a column a test. */
@@ -190,6 +223,25 @@ function statedPairs(head: Head, given: readonly KnownColumn[]): Pair[] {
   return pairs.length >= FEWEST_STATED && pairs.every(isOwn) ? pairs : []
 }
 
+/** Numbers of a line that are in no pair, with why: a pressure or flow without the other may be a reading that is lost. */
+const unusedIn = (
+  { view }: Head,
+  columns: readonly KnownColumn[],
+  pairs: readonly Pair[],
+  row: number,
+): Block['ignored'] => {
+  const used = new Set(pairs.flatMap(({ pressure, flow }) => [pressure.at, flow.at]))
+  return columns
+    .filter(({ role, at }) => !used.has(at) && !NAMING.includes(role) && view.number(row, at) !== undefined)
+    .map((column) => ({
+      column,
+      why: OF_A_RUN.includes(column.role) ? columnReasons.unpaired : columnReasons.notNeeded,
+    }))
+}
+
+/** Columns that are read otherwise. */
+const NAMING = ['direction', 'test', 'zeroBefore', 'zeroAfter']
+
 /** Samples of one station, not readings of a run: their pressures hardly differ. */
 function isOneStation(readings: readonly TableRow[]): boolean {
   const sizes = readings.map(({ pressure }) => Math.abs(pressure.value))
@@ -199,10 +251,11 @@ function isOneStation(readings: readonly TableRow[]): boolean {
 function runOf(
   head: Head,
   columns: readonly KnownColumn[],
-  pairs: readonly Pair[],
+  { pairs, turn, turns }: Group,
   row: number,
   direction: Direction | undefined,
   test: KnownColumn | undefined,
+  ignored: Block['ignored'],
 ): FoundRun | undefined {
   const { view } = head
   const figure = ({ at, unit }: KnownColumn): Figure | undefined => {
@@ -224,7 +277,10 @@ function runOf(
     // Where one names this direction, the others are of the other run, in words nobody knows.
     const named = own.filter(({ label }) => direction !== undefined && directionIn(label) === direction)
     const free = own.filter(({ label }) => directionIn(label) === undefined)
-    return (named.length > 0 ? named : free).flatMap((column) => figure(column) ?? [])
+    const of = named.length > 0 ? named : free
+    // Each of several runs without a direction has its own.
+    const mine = turns > 1 && of.length === turns ? of.slice(turn, turn + 1) : of
+    return mine.flatMap((column) => figure(column) ?? [])
   }
   const left = Math.min(...columns.map(({ at }) => at))
   const right = Math.max(...columns.map(({ at }) => at))
@@ -240,7 +296,7 @@ function runOf(
     ),
     tried: [],
     doubts: [],
-    ignored: [],
+    ignored,
     unnamed: [],
   }
   const signs = new Set(readings.map(({ pressure }) => Math.sign(pressure.value)))

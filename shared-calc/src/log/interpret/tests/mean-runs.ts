@@ -44,7 +44,7 @@ const isBeside = (one: FoundRun, other: FoundRun): boolean =>
   one.view.name === other.view.name && one.top <= other.bottom && one.bottom >= other.top
 
 /** "Mean of both" over the block or its columns. */
-const isTitledMean = ({ view, block, top, left }: FoundRun): boolean =>
+export const isTitledMean = ({ view, block, top, left }: FoundRun): boolean =>
   [block.pressure.label.text, view.text(top, left), view.text(top - 1, left)].some(
     (text) => text !== undefined && statisticIn(text) === 'mean',
   )

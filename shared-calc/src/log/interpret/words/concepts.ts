@@ -1,5 +1,5 @@
 const MEAN =
-  'atlag atlaga ortalama mean average avg av avge mittel ~mittelwert mw durchschnitt moyenne moyen moy gemiddelde gem srednia promedio media medio snit snitt gennemsnit gjennomsnitt medel medelvarde prumer keskiarvo median overall'
+  'atlag atlaga ortalama mean average avg av avge mittel ~mittelwert mw durchschnitt moyenne moyen moy gemiddeld gemiddelde gem srednia promedio media medio snit snitt gennemsnit gjennomsnitt medel medelvarde prumer keskiarvo median overall'
 
 const EXTREME =
   'min max mini maxi maks minimum maximum highest lowest hochste hochst niedrigste peak std sd stdev stabw range spread drift limit grenzwert limite allowed'
@@ -33,7 +33,7 @@ export const CONCEPTS = {
     'building bldg house geb envelope env room dwelling enclosure structure indoor measured actual act ist istwert gebaude* gebaeude* hull* batiment enveloppe gebouw* woning budynku budynek edificio vivienda bygning* byggnad* hus involucro envolvente klimaskal* klimaskaerm* dom domu mesuree mesure gemeten zmierzone medida misurata maalt matt uppmatt huis budovy budova rakennus vaipan epulet epuletnyomas bina',
   device:
     'fan device nozzle orifice ring blower flowmeter messblende* geblase* geblaese* ventilator* ventilatordruk ventilateur ventilador ventilatore blende* blenden* diaphragme diaphragm boquilla blaser* vifte* flakt* blasare wentylator* dysza dyse duse dusen ~duse tryska ugello tobera suutin mondstuk* ventilatoru puhallin puhaltimen blaeser* | flow pressure|flow pa',
-  flow: 'flow flows airflow airflows q qm qr qv vr qfan qmeas qmeasured qleak cfm lps cmh ~volumenstrom ~volumenstrome ~luftstrom ~leckagestrom ~leckstrom debit debits debiet luchtdebiet luchtstroom luchtvolumestroom przeplyw strumien caudal caudales flujo portata flusso luftmangd flode* ~flode luftmenge* virtaama* wydatek luftflode luftmengde luftstrom* volumenstrom* volumstrom* lekdebiet lekstroom lackage leakage volumeflow prutok prutoku objemovy tok vzduchu ilmavirta ilmavirta* vuotoilmavirta vuotoilma caudal vazao fluxo legaram* terfogataram* legszallitas* legmennyiseg* debi debisi debiler akis akisi | air flow|air leakage|volume flow|vol flow|flow rate',
+  flow: 'flow flows airflow airflows q qm qr qv vr qfan qmeas qmeasured qleak cfm lps cmh ~volumenstrom ~volumenstrome ~luftstrom ~leckagestrom ~leckstrom debit debits debiet luchtdebiet luchtstroom luchtvolumestroom przeplyw strumien caudal caudales flujo portata flusso luftmangd flode* ~flode luftmenge* virtaama* wydatek luftflode luftmengde luftstrom* volumenstrom* volumstrom* lekdebiet lekstroom lackage leakage volumeflow prutok prutoku objemovy tok vzduchu ilmavirta ilmavirta* vuotoilmavirta vuotoilma caudal vazao fluxo stromning stromung stroming legaram* terfogataram* legszallitas* legmennyiseg* debi debisi debiler akis akisi | air flow|air leakage|volume flow|vol flow|flow rate',
   volume:
     'volume vol vol. volumen ~volumen kubatura objetosc kubatur inhoud volym cubage ~luftvolumen ~innenvolumen rumfang v vi objem objemu tilavuus sisatilavuus ilmatilavuus volumes terfogat terfogata legterfogat legterfogata hacim hacmi | air volume|internal volume|cubic content',
   gross:

@@ -62,6 +62,7 @@ function hasWord(label: Label, concept: Concept): boolean {
   // "Pressure with the blower covered", in whatever words; a fan sealed for the test has no pressure.
   if (concept === 'zero' && hasWord(label, 'fan') && STATES.some((one) => hasWord(label, one)))
     if (label.unit?.kind === 'pressure' || hasWord(label, 'pressure')) return true
+  if (concept === 'zero' && isWithoutFlow(label)) return true
   return (
     label.tokens.some(
       (token) =>
@@ -70,6 +71,20 @@ function hasWord(label: Label, concept: Concept): boolean {
         anywhere.some((part) => token.includes(part)),
     ) || phrases.some((phrase) => label.padded.includes(phrase))
   )
+}
+
+const WITHOUT = new Set('without uden uten utan sem sin sans senza ohne zonder bez ilman'.split(' '))
+const CORRECTION = /^[ck]orr/
+
+/** "Pressure without air flow", in whatever words; "without flow correction" is none. */
+function isWithoutFlow(label: Label): boolean {
+  const at = label.tokens.findIndex((token) => WITHOUT.has(token))
+  if (at < 0 || label.unit?.kind === 'flow') return false
+  const [next = '', then = '', last = ''] = label.tokens.slice(at + 1)
+  if ([next, then, last].some((token) => CORRECTION.test(token))) return false
+  const isFlow = (words: string) => hasWord(readLabel(words), 'flow')
+  const isPressure = label.unit?.kind === 'pressure' || hasWord(label, 'pressure')
+  return isPressure && (isFlow(next) || isFlow(`${next} ${then}`))
 }
 
 /** States of a fan in which there is no flow. */
@@ -99,6 +114,9 @@ const FOR_AT_END = /(?<!\p{L})for(?=\s*(?:$|[([,:;=/]|pa(?!\p{L})))/gu
 const ONCE = /(?<!\p{L})önce(?!\p{L})/giu
 const UTAN = /(?<!\p{L})után(?!\p{L})/giu
 
+/** German "Ü" and "ÜD" for overpressure: without their dots they would be those of the other direction. */
+const UEBER = /(?<!\p{L})üd?(?!\p{L})/giu
+
 /** "Tª interior": the word for temperature cut short. */
 const TEMPERATURE = /(?<!\p{L})t\.?ª/giu
 
@@ -111,6 +129,7 @@ export function wordsOf(text: string): string[] {
     .replace(FOER, 'fore')
     .replace(ONCE, 'oncesi')
     .replace(UTAN, 'utana')
+    .replace(UEBER, 'uber')
     .replace(NUMERO, 'nr')
     .replace(TEMPERATURE, 'temperatura')
     .normalize('NFKD')

@@ -16,6 +16,7 @@ import { ofOneKind } from './of-one-kind.js'
 import { zeroFlowOfSheet } from './of-sheet.js'
 import { type Rival, rivalsOf } from './rivals.js'
 import { unknownPressures } from './unlabelled.js'
+import { unpairedPressures } from './unpaired-columns.js'
 import { unusedZeroFlow } from './unused.js'
 
 /** What speaks against the zero flow that was read for a run. */
@@ -71,7 +72,8 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
   const isWithout = own.length > 0 && labelled.length === 0 && own.every((run) => !hasZeroRows(run))
   const ofFields = new Set(fields.flatMap(({ cell, also = [] }) => [cell, ...also]))
   const ofAir = new Set(fields.flatMap(({ name, cell }) => (/temperature/i.test(name) ? cell : [])))
-  const unknown = isWithout
+  const beside = isWithout ? own.flatMap(unpairedPressures) : []
+  const labels = isWithout
     ? tables.flatMap(({ view, isTaken, runs: ofSheet }) =>
         unknownPressures(
           view,
@@ -81,6 +83,7 @@ export function zeroFlowOfLog(log: Log, takesUnknown: boolean): ZeroFlowOfLog {
         ),
       )
     : []
+  const unknown = [...labels, ...beside]
   const years = yearsOf(fields)
   const tablesOf = new Map(tables.map((own) => [own.view, own]))
   const parted = [...labelled, ...(takesUnknown ? unknown : [])].map((entry) =>

@@ -5,7 +5,7 @@ import { leadOf, type View } from '../grid/view.js'
 import { isSummary } from '../tables/row-labels.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
-import { directionIn, readLabel, says } from '../words/label.js'
+import { directionIn, type Label, readLabel, says } from '../words/label.js'
 import { type Moment, momentIn, momentsAbove } from '../words/moments.js'
 import { isInColumn } from './column-of-numbers.js'
 import {
@@ -170,8 +170,24 @@ function meanByHeading(view: View, row: number, values: readonly Placed[]): read
   const isOfMoments = headings.some(
     (one, index) => says(one, 'before') || says(one, 'after') || (directionIn(one) && !isSign(index)),
   )
-  return means.length === 1 && headings.every((one) => one) && !isOfMoments ? means : values
+  if (means.length === 1 && headings.every((one) => one) && !isOfMoments) return means
+  return wholeOfSigns(values, headings) ?? values
 }
+
+/** "X + | X − | X" over three values, in whatever word: the one without a sign is that of all. */
+function wholeOfSigns(
+  values: readonly Placed[],
+  headings: readonly (Label | undefined)[],
+): readonly Placed[] | undefined {
+  const texts = headings.map((one) => one?.text.trim() ?? '')
+  const fronts = texts.map((text) => SIGNED.exec(text)?.[1]?.trim())
+  const whole = texts.findIndex((text, index) => text !== '' && fronts[index] === undefined)
+  const isOfAll =
+    values.length === 3 && fronts.every((front, index) => index === whole || front === texts[whole])
+  return isOfAll && whole >= 0 ? values.slice(whole, whole + 1) : undefined
+}
+
+const SIGNED = /^([^+−–-]{1,40})[+−–-]$/
 
 /** "Zero flow | −1.7 | −1.1 | −1.4" below the headings "before", "after" and "mean". */
 function inMoments(view: View, row: number, column: number, values: readonly Placed[]): Placed[] {
