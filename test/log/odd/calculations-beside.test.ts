@@ -1,11 +1,22 @@
 import { describe, expect, it } from 'vitest'
-import { book, day, type Rows } from '../support/book'
-import { closeTo, dep, HEADINGS, HOUSE, n50Of, type OddRun, pres, read, sheetOfForm, zeroRows } from './house'
+import { book, type Rows } from '../support/book'
+import {
+  closeTo,
+  dep,
+  FORM,
+  HEADINGS,
+  n50Of,
+  type OddRun,
+  pres,
+  RUNS,
+  read,
+  sheetOfForm,
+  titleOf,
+  zeroRows,
+} from './house'
 
 // Truth: the independent fit of ./house for what is written into each log.
 const close = closeTo(0.002)
-const RUNS = [dep, pres] as const
-const title = (run: OddRun) => [run === dep ? 'Depressurisation' : 'Pressurisation']
 const zeroOf = ({ before, after }: OddRun) => (before + after) / 2
 
 it('logarithms in a table beside the form are no zero-flow pressures', async () => {
@@ -14,11 +25,11 @@ it('logarithms in a table beside the form are no zero-flow pressures', async () 
     Number(Math.log(q).toFixed(3)),
   ])
   const rows: Rows = [
-    [...title(dep), null, null, null, 'ln dp', 'ln q'],
+    [...titleOf(dep), null, null, null, 'ln dp', 'ln q'],
     ...zeroRows(dep).map((row, at) => [...row, null, null, ...(logarithms[at] ?? [])]),
     ...[HEADINGS, ...dep.readings].map((row, at) => [...row, null, null, ...(logarithms[at + 2] ?? [])]),
     [null],
-    title(pres),
+    titleOf(pres),
     ...zeroRows(pres),
     HEADINGS,
     ...pres.readings,
@@ -30,21 +41,11 @@ it('logarithms in a table beside the form are no zero-flow pressures', async () 
   close(n50, n50Of(RUNS))
 })
 
-const form: Rows = [
-  ['House', 'Pear Tree Barn'],
-  ['Date', day('2026-04-22')],
-  ['Internal volume (m³)', HOUSE.volume_m3],
-  ['Inside temperature (°C)', HOUSE.indoor_C],
-  ['Outside temperature (°C)', HOUSE.outdoor_C],
-  ['Barometer (hPa)', HOUSE.barometer_Pa / 100],
-  [null],
-]
-
 describe('a sheet that calculates', () => {
   /** Pressures less zero flow, and flows in m³/h for another density. */
   const calculation: Rows = RUNS.flatMap(
     (run): Rows => [
-      title(run),
+      titleOf(run),
       ['Induced pressure (Pa)', 'Corrected flow (m³/h)'],
       ...run.readings.map(([p, q]) => [
         Number(Math.abs(p - zeroOf(run)).toFixed(2)),
@@ -76,10 +77,11 @@ describe('a sheet that calculates', () => {
     const { asked, n50, tests, saidOfFile } = read(
       await book({
         Test: [
-          ...form,
+          ...FORM,
+          [null],
           ...RUNS.flatMap(
             (run): Rows => [
-              title(run),
+              titleOf(run),
               ...zeroRows(run),
               headings,
               ...run.readings.map(([p, q]) => row(p, q)),
@@ -113,8 +115,8 @@ it.each(['Date de mesure', 'Date de l’essai', 'Measured on', 'Mätdatum', 'Dat
     const { asked, record } = read(
       await book({
         Test: [
-          ...form.map((row) => (row[0] === 'Date' ? [label, row[1] ?? null] : row)),
-          ...RUNS.flatMap((run): Rows => [title(run), ...zeroRows(run), HEADINGS, ...run.readings, [null]]),
+          ...[...FORM, [null]].map((row) => (row[0] === 'Date' ? [label, row[1] ?? null] : row)),
+          ...RUNS.flatMap((run): Rows => [titleOf(run), ...zeroRows(run), HEADINGS, ...run.readings, [null]]),
         ],
         Overview: [
           ['House', 'Date', 'n50 (1/h)'],

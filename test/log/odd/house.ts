@@ -37,6 +37,15 @@ export type OddRun = ReturnType<typeof runOf>
 export const dep = runOf('depressurisation')
 export const pres = runOf('pressurisation')
 
+/** Both runs, and the title over each. */
+export const RUNS = [dep, pres] as const
+export const titleOf = ({ direction }: OddRun) => [
+  direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation',
+]
+
+/** Four zero-flow pressures with a mean. */
+export const listOf = (mean: number) => [0.4, -0.3, 0.1, -0.2].map((off) => Number((mean + off).toFixed(2)))
+
 export const HEADINGS = ['Pressure (Pa)', 'Flow (m³/h)']
 /** The zero flow of a run as two rows above its readings. */
 export const zeroRows = ({ before, after }: OddRun): Rows => [

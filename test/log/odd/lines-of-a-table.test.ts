@@ -1,12 +1,23 @@
 import { describe, expect, it } from 'vitest'
 import { book, day, type Rows } from '../support/book'
-import { closeTo, dep, HEADINGS, HOUSE, n50Of, type OddRun, pres, read, sheetOfForm, zeroRows } from './house'
+import {
+  closeTo,
+  dep,
+  HEADINGS,
+  HOUSE,
+  listOf,
+  n50Of,
+  type OddRun,
+  pres,
+  RUNS,
+  read,
+  sheetOfForm,
+  titleOf,
+  zeroRows,
+} from './house'
 
 // Truth: the independent fit of ./house for what is written into each log.
 const close = closeTo(0.002)
-const RUNS = [dep, pres] as const
-const title = (run: OddRun) => [run === dep ? 'Depressurisation' : 'Pressurisation']
-const listOf = (mean: number) => [0.4, -0.3, 0.1, -0.2].map((off) => Number((mean + off).toFixed(2)))
 
 async function expectRead(rows: Rows) {
   const { asked, n50, record, said } = read(await sheetOfForm(rows))
@@ -34,7 +45,7 @@ describe('zero flow in the lines right below the readings', () => {
     const { record } = await expectRead(
       RUNS.flatMap(
         (run): Rows => [
-          title(run),
+          titleOf(run),
           ['No', 'Pressure (Pa)', 'Fan 1 flow (m³/h)', 'Fan 2 flow (m³/h)', 'Total flow (m³/h)'],
           ...run.readings.map(([p, q], at) => {
             const one = Number((q * 0.55).toFixed(1))
@@ -58,7 +69,7 @@ describe('a column of flows on the fitted curve', () => {
       await expectRead(
         RUNS.flatMap(
           (run): Rows => [
-            title(run),
+            titleOf(run),
             ...zeroRows(run),
             [...HEADINGS, heading],
             // On a curve exactly, and 1 % off.
@@ -84,7 +95,7 @@ it('headings of two lines, once more in the middle of a table, part no readings'
     RUNS.flatMap((run): Rows => {
       const rows = run.readings.map((reading, at) => [at + 1, ...reading])
       return [
-        title(run),
+        titleOf(run),
         ...zeroRows(run),
         ...headings,
         ...rows.slice(0, 4),
@@ -104,30 +115,20 @@ describe('samples of a reading', () => {
       Number((q + 3 * off).toFixed(1)),
     ])
 
-  it('numbered 1.1, 1.2, 1.3 give their mean', async () => {
+  it.each<[string, (at: number, p: number, q: number) => Rows]>([
+    ['numbered 1.1, 1.2, 1.3 give their mean', samples],
+    [
+      'give way to the mean below them, also where one reading was taken only once',
+      (at, p, q) => (at === 7 ? [[8, p, q]] : [...samples(at, p, q), ['Mean', p, q]]),
+    ],
+  ])('%s', async (_, linesOf) => {
     await expectRead(
       RUNS.flatMap(
         (run): Rows => [
-          title(run),
+          titleOf(run),
           ...zeroRows(run),
           ['Step', ...HEADINGS],
-          ...run.readings.flatMap(([p, q], at) => samples(at, p, q)),
-          [null],
-        ],
-      ),
-    )
-  })
-
-  it('give way to the mean below them, also where one reading was taken only once', async () => {
-    await expectRead(
-      RUNS.flatMap(
-        (run): Rows => [
-          title(run),
-          ...zeroRows(run),
-          ['Step', ...HEADINGS],
-          ...run.readings.flatMap(
-            ([p, q], at): Rows => (at === 7 ? [[8, p, q]] : [...samples(at, p, q), ['Mean', p, q]]),
-          ),
+          ...run.readings.flatMap(([p, q], at) => linesOf(at, p, q)),
           [null],
         ],
       ),
@@ -145,7 +146,7 @@ it('sheets with the number of their test make two tests, each with its own form 
   ]
   // A zero-flow pressure of 1 Pa is not the name of test 1.
   const run = (own: OddRun, share = 1): Rows => [
-    title(own),
+    titleOf(own),
     ['Zero flow before (Pa)', ...listOf(own.before)],
     ['Zero flow after (Pa)', ...(own === pres ? [1, 1.2, 1.4] : listOf(own.after))],
     HEADINGS,

@@ -6,18 +6,19 @@ import {
   FORM,
   HEADINGS,
   HOUSE,
+  listOf,
   n50Of,
   type OddRun,
   pres,
+  RUNS,
   read,
   sheetOfForm,
+  titleOf,
   zeroRows,
 } from './house'
 
 // Truth: the independent fit of ./house for what is written into each log.
 const close = closeTo(0.002)
-const RUNS = [dep, pres] as const
-const TITLES = { depressurisation: 'Depressurisation', pressurisation: 'Pressurisation' } as const
 
 /** Two blocks side by side, with a blank column between. */
 function beside(left: Rows, right: Rows): Rows {
@@ -28,9 +29,6 @@ function beside(left: Rows, right: Rows): Rows {
   })
 }
 
-/** Lists of zero-flow pressures with the mean of the run, to one decimal. */
-const listOf = (mean: number) => [0.4, -0.3, 0.1, -0.2].map((off) => Number((mean + off).toFixed(2)))
-
 describe('two blocks side by side, one a row lower than the other', () => {
   const block = (
     run: OddRun,
@@ -38,7 +36,7 @@ describe('two blocks side by side, one a row lower than the other', () => {
     headings: string[],
     more: (at: number) => (number | string)[],
   ): Rows => [
-    [TITLES[run.direction]],
+    titleOf(run),
     ...zeroRows(run),
     ...(blank ? [[null]] : []),
     headings,
@@ -69,7 +67,7 @@ describe('two blocks side by side, one a row lower than the other', () => {
 
   it('keep lists of zero flow over their own readings', async () => {
     const lists = (run: OddRun, blank: boolean): Rows => [
-      [TITLES[run.direction]],
+      titleOf(run),
       ['Zero flow before (Pa)', 'Zero flow after (Pa)'],
       ...listOf(run.before).map((value, at) => [value, listOf(run.after)[at] ?? null]),
       ...(blank ? [[null]] : []),
@@ -85,7 +83,7 @@ describe('two blocks side by side, one a row lower than the other', () => {
 
 describe('zero-flow pressures numbered 1 and 2', () => {
   const numbered = (run: OddRun, words: string): Rows => [
-    [TITLES[run.direction]],
+    titleOf(run),
     [`${words} 1 (Pa)`, ...listOf(run.before)],
     [`${words} 2 (Pa)`, ...listOf(run.after)],
     HEADINGS,
@@ -112,7 +110,7 @@ describe('a result in the line below the readings', () => {
   it('is no zero-flow pressure, though it stands in the column of pressures', async () => {
     const rows = RUNS.flatMap(
       (run): Rows => [
-        [TITLES[run.direction]],
+        titleOf(run),
         ...zeroRows(run),
         ['Ring', 'Pressure (Pa)', 'Flow (m³/s)'],
         ...run.readings.map(([p, q]) => ['B', p, Number((q / 3600).toFixed(6))]),
@@ -130,7 +128,7 @@ describe('a result in the line below the readings', () => {
 describe('a temperature for each reading', () => {
   const rows = (warmer: number): Rows =>
     RUNS.flatMap((run) => [
-      [TITLES[run.direction]],
+      titleOf(run),
       ...zeroRows(run),
       [...HEADINGS, 'Outside temperature (°C)'],
       ...run.readings.map((reading, at) => [
