@@ -65,6 +65,27 @@ describe('two blocks side by side, one a row lower than the other', () => {
     }
   })
 
+  it('keep zero flow in their lines, with remarks behind it', async () => {
+    const inLines = (run: OddRun, blank: boolean): Rows => [
+      titleOf(run),
+      ...(blank ? [[null]] : []),
+      [...HEADINGS, 'Fan speed (%)'],
+      [run.before, 0, null, 'Fan off pressure, before'],
+      ...run.readings.map(([p, q], at) => [p, q, 90 - 6 * at, null]),
+      [run.after, 0, null, 'Fan off pressure, after'],
+    ]
+    for (const lower of [0, 1]) {
+      const [left, right] = RUNS.map((run, at) => inLines(run, at === lower)) as [Rows, Rows]
+      const { asked, n50, record } = read(await sheetOfForm(beside(left, right)))
+      expect(asked).toEqual([])
+      expect(record?.runs.map(({ zeroFlowAfter_Pa }) => zeroFlowAfter_Pa)).toEqual([
+        [dep.after],
+        [pres.after],
+      ])
+      close(n50, n50Of(RUNS))
+    }
+  })
+
   it('keep lists of zero flow over their own readings', async () => {
     const lists = (run: OddRun, blank: boolean): Rows => [
       titleOf(run),

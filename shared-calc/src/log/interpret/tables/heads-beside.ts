@@ -23,11 +23,20 @@ export function headsBeside(heads: readonly Head[]): Head[] {
       const isApart = isBeside && theirs.filter(isOfReadings).every((one) => !has(own[index] ?? [], one))
       // "B" in a line of the other table, which begins further up, heads nothing here.
       const isInside = head.top >= other.first
-      return isApart ? theirs.filter((one) => isInside || !has(own[index] ?? [], one)) : []
+      if (!isApart) return []
+      const dropped = theirs.filter((one) => isInside || !has(own[index] ?? [], one))
+      return isInside ? [...dropped, ...remarksOf(theirs, head.columns)] : dropped
     })
     const columns = head.columns.filter((column) => !has(others, column))
     return others.length > 0 && isTable(columns) ? withOnly(head, columns) : head
   })
+}
+
+/** Columns of a head that lie within another table or right beside it, where its remarks stand. */
+function remarksOf(theirs: readonly Column[], columns: readonly Column[]): Column[] {
+  const places = theirs.map(({ at }) => at)
+  const [first, last] = [Math.min(...places) - 1, Math.max(...places) + 1]
+  return columns.filter((one) => one.at >= first && one.at <= last && !isOfReadings(one))
 }
 
 /** A title over the other table is none of its headings. */

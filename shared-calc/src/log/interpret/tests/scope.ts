@@ -67,7 +67,8 @@ const numberIn = (sheet: string): string | undefined => {
   return more.length === 0 && words.length > 1 ? number : undefined
 }
 
-const OF_SHEETS = ['test', 'name', 'testId'] as const
+/** "Mesure" is among the words for what was measured in a building. */
+const OF_SHEETS = ['test', 'name', 'testId', 'building'] as const
 
 /** Values of a test stand so many rows below its readings at most. */
 const ROWS_BELOW = 3
