@@ -170,3 +170,21 @@ it('sheets with the number of their test make two tests, each with its own form 
       [1, 1.2, 1.4],
     ])
 })
+
+describe('a list of areas with its unit in the title alone', () => {
+  const areas: Rows = [['Envelope areas in m²'], ['Walls', 143.3], ['Roof', 91.5], ['Floor', 80.2]]
+  const readings = RUNS.flatMap(
+    (run): Rows => [titleOf(run), ...zeroRows(run), HEADINGS, ...run.readings, [null]],
+  )
+
+  it.each(['Sum', 'Envelope'])('gives its sum, whatever its last line is called: %s', async (name) => {
+    const { record } = await expectRead([...areas, [name, 315], [null], ...readings])
+    expect(record?.building?.envelopeArea_m2).toBe(315)
+  })
+
+  it('without a sum gives no area, and is told so', async () => {
+    const { record, said } = await expectRead([...areas, [null], ...readings])
+    expect(record?.building?.envelopeArea_m2).toBeUndefined()
+    expect(said).toContain('areas of parts of the building')
+  })
+})

@@ -3,6 +3,7 @@ import type { View } from '../grid/view.js'
 import type { Stopped } from '../not-searched.js'
 import { readLabel, says } from '../words/label.js'
 import { MOST_LABELS } from '../zero-flow/find-labelled.js'
+import { areasBelowTitle } from './areas-below-title.js'
 import type { FieldName } from './classify.js'
 import { type FoundField, made } from './found-field.js'
 import { fieldsInText } from './in-text.js'
@@ -51,6 +52,10 @@ export function findFields(
       if (told.length > 0) continue
       if (text.length > 90) continue
       const label = readLabel(text)
+      for (const field of areasBelowTitle(view, row, column, label)) {
+        add(field)
+        for (const cell of field.also ?? []) used.add(cell)
+      }
       const sides = bySide(view, row, column, label, isTaken)
       for (const field of sides) add(field)
       if (sides.length > 0) continue

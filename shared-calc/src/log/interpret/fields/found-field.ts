@@ -25,6 +25,8 @@ export interface FoundField {
   readonly also?: readonly string[]
   /** It is the mean of what stands in its cell and in these. */
   readonly meanWith?: readonly string[]
+  /** It is one area of several, and not that of the whole. */
+  readonly part?: true
   /** Its values stand beside the readings of a run, one for each. */
   readonly ofReadings?: true
 }

@@ -27,7 +27,7 @@ export function areaOf(
   name: 'envelopeArea' | 'floorArea',
   path: string,
 ): FoundField | undefined {
-  const isPart = ({ label }: FoundField) => PART.test(label.padded) && !says(label, 'total')
+  const isPart = ({ label, part }: FoundField) => part || (PART.test(label.padded) && !says(label, 'total'))
   const whole = fields.filter((one) => !isPart(one))
   // Several parts are no whole, and which of them to take nothing says; nor is the slab alone the floor area.
   const isOfShell = fields.every(({ label }) => SHELL.test(label.padded))

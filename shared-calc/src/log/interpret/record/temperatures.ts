@@ -67,7 +67,7 @@ function besideReadings(
 ): FoundField | undefined {
   const values = columns.flatMap((field) => numberIn(field) ?? [])
   const [column, ...more] = columns
-  if (!column || column.content.kind !== 'number' || values.length < columns.length) return undefined
+  if (column?.content.kind !== 'number' || values.length < columns.length) return undefined
   const value = Number((mean(values) as number).toPrecision(6))
   const [stated, ...others] = single
   const cells = columns.flatMap(({ cell, meanWith = [] }) => [cell, ...meanWith])
