@@ -34,7 +34,7 @@ function listBelow(view: View, row: number, column: number, title: Label): Found
   const sum = parts.reduce((whole, one) => whole + areaIn(one), 0)
   const isSum =
     says(readLabel(view.text(last.row, column) ?? ''), 'total') || Math.abs(areaIn(last) / sum - 1) < ROUNDED
-  return isSum && parts.length > 0
+  return isSum
     ? [{ ...last, also: parts.map(({ cell }) => cell) }]
     : lines.map((line) => ({ ...line, part: true }))
 }

@@ -41,9 +41,16 @@ export function withMean(
   second: number,
   meanWith: readonly string[],
 ): FoundField {
-  const value = Number(((first + second) / 2).toPrecision(12))
-  return { ...field, content: { ...content, written: { ...content.written, value } }, meanWith }
+  return withValue(field, content, Number(((first + second) / 2).toPrecision(12)), meanWith)
 }
+
+/** A field with a mean worked out already, of what stands in its cell and in others. */
+export const withValue = (
+  field: FoundField,
+  content: Extract<Content, { kind: 'number' }>,
+  value: number,
+  meanWith: readonly string[],
+): FoundField => ({ ...field, content: { ...content, written: { ...content.written, value } }, meanWith })
 
 function meanOf(field: FoundField, [one, other]: readonly (number | undefined)[]): FoundField {
   const { view, row, content } = field

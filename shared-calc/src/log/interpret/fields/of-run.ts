@@ -4,6 +4,7 @@ import type { FoundRun } from '../tables/runs.js'
 import { says } from '../words/label.js'
 import type { FoundField } from './found-field.js'
 import { fieldsAbove, fieldsOfRow } from './lists.js'
+import { withValue } from './of-moments.js'
 
 type Columns = Parameters<typeof fieldsOfRow>[2]
 
@@ -63,14 +64,7 @@ function meansOf(run: FoundRun, columns: Columns): FoundField[] {
     if (values.length <= more.length) return []
     const value = Number((mean(values) as number).toPrecision(6))
     const meanWith = more.map((row) => run.view.address(row, column))
-    return [
-      {
-        ...field,
-        content: { ...content, written: { ...content.written, value } },
-        meanWith,
-        ofReadings: true,
-      },
-    ]
+    return [{ ...withValue(field, content, value, meanWith), ofReadings: true }]
   })
 }
 

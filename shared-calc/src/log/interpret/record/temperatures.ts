@@ -5,7 +5,7 @@ import { type KnownUnit, shown, toRecordUnit } from '../../cells/units.js'
 import type { Written } from '../../cells/written.js'
 import { mean } from '../../mean.js'
 import type { FoundField } from '../fields/found-field.js'
-import { withMean } from '../fields/of-moments.js'
+import { withMean, withValue } from '../fields/of-moments.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
 import { directionIn, says } from '../words/label.js'
@@ -71,8 +71,7 @@ function besideReadings(
   const value = Number((mean(values) as number).toPrecision(6))
   const [stated, ...others] = single
   const cells = columns.flatMap(({ cell, meanWith = [] }) => [cell, ...meanWith])
-  if (!stated)
-    return more.length === 0 ? column : withMean(column, column.content, value, value, cells.slice(1))
+  if (!stated) return more.length === 0 ? column : withValue(column, column.content, value, cells.slice(1))
   const own = numberIn(stated)
   const unit = unitOfField(column) ?? unitOfField(stated) ?? likelyUnit(own)
   if (own === undefined || others.length > 0 || !unit) return undefined

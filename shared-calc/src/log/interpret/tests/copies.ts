@@ -3,6 +3,7 @@ import { remarkFinding } from '../../../catalogue/findings/remark.js'
 import { toRecordUnit } from '../../cells/units.js'
 import type { FieldName } from '../fields/classify.js'
 import type { FoundField } from '../fields/found-field.js'
+import { powerLaw } from '../tables/physics.js'
 import type { FoundRun } from '../tables/runs.js'
 import { valueText } from './group.js'
 
@@ -117,19 +118,19 @@ function inUnits({ block }: FoundRun, flows: readonly number[]): number[] {
 
 /** Flows that follow from the pressures at the flow device by one power, but for rounding. */
 function followsOne(pressures: readonly number[], flows: readonly number[]): boolean {
-  const [x, y] = [pressures, flows].map((values) => values.map(Math.log)) as [number[], number[]]
-  const slope = ((y.at(-1) ?? 0) - (y[0] ?? 0)) / ((x.at(-1) ?? 0) - (x[0] ?? 0))
+  const law = powerLaw(pressures, flows)
   return (
-    slope > POWERS.least &&
-    slope < POWERS.most &&
-    y.every(
-      (one, at) => Math.abs(one - (y[0] as number) - slope * ((x[at] as number) - (x[0] as number))) < 0.015,
-    )
+    law !== undefined &&
+    law.exponent > POWERS.least &&
+    law.exponent < POWERS.most &&
+    law.rSquared > WORKED_OUT
   )
 }
 
 /** Exponents of orifices and nozzles: the square root, within what calibrations give. Common practice, no source. */
 const POWERS = { least: 0.4, most: 0.65 }
+/** r² of flows that were worked out from rounded pressures. */
+const WORKED_OUT = 0.9995
 
 /** Flows times one factor, but for rounding to one decimal or to whole numbers. */
 const areAlike = (own: readonly number[], others: readonly number[]): boolean => {

@@ -55,7 +55,7 @@ export function scopeOf(
 function isNamedAfter(view: View, other: TestGroup, group: TestGroup): boolean {
   const [sheet, key, own] = [view.name, other.key, group.key].map((name) => wordsOf(name).join(' '))
   if (!key || key === own) return false
-  return (key.length > 1 && sheet === key && sheet !== own) || numberIn(view.name) === key
+  return (key.length > 1 && sheet === key) || numberIn(view.name) === key
 }
 
 /** "1" of "Test 1", "House 1": a sheet with the form of the test that other sheets have the runs of. */

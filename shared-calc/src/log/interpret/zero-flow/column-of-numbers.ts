@@ -6,8 +6,8 @@ const COLUMN = 5
 /** Whether a number stands in a column of numbers: of a table, and no value of a line of zero flow that ends before it. */
 export function isInColumn(view: View, row: number, column: number): boolean {
   let count = 1
-  for (let up = row - 1; view.number(up, column) !== undefined; up--) count++
-  for (let down = row + 1; view.number(down, column) !== undefined; down++) count++
+  for (let up = row - 1; count < COLUMN && view.number(up, column) !== undefined; up--) count++
+  for (let down = row + 1; count < COLUMN && view.number(down, column) !== undefined; down++) count++
   return count >= COLUMN
 }
 
