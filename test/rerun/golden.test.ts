@@ -19,6 +19,7 @@ describe.each([
   { folder: 'test/archive/golden-1.10.0/', as: 'older calculation version' },
   { folder: 'test/archive/golden-1.11.0/', as: 'older calculation version' },
   { folder: 'test/archive/golden-1.12.0/', as: 'older calculation version' },
+  { folder: 'test/archive/golden-1.13.0/', as: 'older calculation version' },
 ])('the golden archive $folder', ({ folder, as }) => {
   const names = readdirSync(folder).filter((name) => name.endsWith('.xlsx'))
 

@@ -89,9 +89,14 @@ export const versions: readonly KnownVersion[] = [
     load: async () => (await import('./frozen/v1_12_0.js')) as unknown as VersionParts,
   },
   {
-    version: CALCULATION_VERSION,
+    version: '1.13.0',
     changed:
       'new finding: leakage that changed from one reading to the next; the preparation is read from logs without a layout; plainer wording of findings, labels and sheets; no figure changes',
+    load: async () => (await import('./frozen/v1_13_0.js')) as unknown as VersionParts,
+  },
+  {
+    version: CALCULATION_VERSION,
+    changed: 'plainer wording of findings, labels and sheets; no figure changes',
     ...current,
   },
 ]
