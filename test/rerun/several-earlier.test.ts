@@ -4,7 +4,18 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { PackageText } from './support/package'
 
 /** Workbooks as they were issued by the versions named; the tests they are made of lie in that version's golden archive. */
-const versions = ['1.4.0', '1.5.0', '1.6.0', '1.7.0', '1.8.0', '1.9.0', '1.10.0', '1.11.0', '1.12.0', '1.13.0'] as const
+const versions = [
+  '1.4.0',
+  '1.5.0',
+  '1.6.0',
+  '1.7.0',
+  '1.8.0',
+  '1.9.0',
+  '1.10.0',
+  '1.11.0',
+  '1.12.0',
+  '1.13.0',
+] as const
 type Version = (typeof versions)[number]
 type Kind = 'building' | 'stages'
 const kinds: readonly Kind[] = ['building', 'stages']
