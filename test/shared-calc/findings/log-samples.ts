@@ -241,6 +241,12 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-date-of-file/only': [{ date: '2026-10-14' }],
   'log-date-of-file': [{ date: '2026-10-14' }],
   'log-method/named': [{ method: 'EN 13829:2001' }],
+  'log-target': [
+    { quantity: 'n50', limit: 0.6 },
+    { quantity: 'qE50', limit: 3 },
+  ],
+  'log-target/several': [],
+  'log-target/no-area': [{ quantity: 'qE50' }, { quantity: 'qF50' }],
   'log-method/assumed': [],
   'log-volume-of-sides': [{ text: '12.4 x 8.2 x 2.5 m', amount: 254.2, unit: 'm³' }],
   'log-left-out/no-unit': [{ label: 'Envelope' }],
