@@ -28,6 +28,7 @@ export type LogFindingId = keyof typeof logCatalogue
 /** Parameters as a log may give them, every case of every message at least once. The type asks for each id. */
 export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-formula': [],
+  'log-formula/reference': [{ cell: 'Cover!B4' }, { cell: "'Site data'!AB120" }],
   'log-struck-through/part': [{ rest: '50.2' }],
   'log-struck-through/replaced': [{ struck: 'Test!B15', value: 312.4 }],
   'log-struck-through': [

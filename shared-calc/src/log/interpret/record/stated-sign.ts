@@ -14,7 +14,7 @@ const BELOW = 8
 const MOST_CHARACTERS = 120
 
 /** What stands between the two sides: "outdoor minus indoor", "außen - innen". */
-const MINUS = /\s(?:minus|moins|menos|meno|min|miinus|weniger)\s|\s*[-−–]\s*/iu
+const MINUS = /\s(?:minus|moins|menos|meno|min|miinus|weniger)\s|[-−–]/iu
 
 /**
  * "Pressure: outdoor minus indoor", "Sign: inside - outside": the order that a log says its pressures are taken in.

@@ -16,7 +16,7 @@ export interface StatedTarget {
 }
 
 /** The target that a log states for its test: "Target | n50 ≤ 0.6 1/h". A chosen target goes before it. */
-export function putTarget(draft: Draft, scope: FieldScope): void {
+export function putTarget(draft: Draft, scope: FieldScope) {
   const preset = draft.answered('target.preset')
   if (preset !== undefined) return draft.put('target.preset', preset)
   const found = fieldsOf(scope).flatMap((field) => {
@@ -74,9 +74,7 @@ export function targetIn(text: string, decimal: '.' | ',' | undefined): StatedTa
   const plain = text.replace(AT_50, ' ')
   if (/\d\s?Pa(?!\p{L})/u.test(plain) || isPerArea === isPerHour) return undefined
   const bare = plain.replace(NAMES, ' ').replace(PER_AREA, ' ').replace(PER_HOUR, ' ')
-  const numbers = [...bare.matchAll(/(?<![\p{L}\d.,])\d+(?:[.,]\d+)?(?![\d.,]*\d)/gu)].map(
-    ([number]) => number,
-  )
+  const numbers = bare.split(/[^\p{L}\d.,]+/u).filter((word) => /^\d+(?:[.,]\d+)?$/.test(word))
   const [only] = numbers
   const limit =
     only === undefined || numbers.length > 1
