@@ -172,3 +172,30 @@ describe('a method that repeats its readings', () => {
     })
   })
 })
+
+// Flows by a power law, high and low pressures in turn, so that a change does not look like another exponent.
+describe('leakage that changes while reading', () => {
+  const pressures = [60, 20, 50, 30, 40, 25, 55, 35]
+  const changed = (from: number, by: number, noise?: readonly number[]) =>
+    onCurve(pressures, noise).map(([dp, flow], i) => [dp, i < from ? flow : flow * (1 + by)] as const)
+  const stepOf = (readings: readonly (readonly [number, number])[]) =>
+    at(readings).findings.find(({ rule }) => rule === 'leakage-step')
+  // Scatter of ±0.3 %, drawn by hand.
+  const noise = [0.002, -0.003, 0.001, 0.002, -0.002, 0.003, -0.001, 0.002]
+
+  it.each([0.1, -0.1, 0.3])('by %s is told after the second reading that shows it', (by) => {
+    const readings = changed(5, by, noise)
+    expect(stepOf(readings.slice(0, 5))).toBeUndefined()
+    expect(stepOf(readings.slice(0, 6))).toBeUndefined()
+    const told = stepOf(readings.slice(0, 7))
+    expect(told?.where).toStrictEqual(['runs[0].readings[5]'])
+    expect((told?.value ?? 0) / by).toBeCloseTo(1, 0)
+    expect(told?.message).toMatch(/^From reading 6 on, the leakage is \d+\.\d % (higher|lower) \(limit/)
+    expect(told?.remedy).toContain('set an earlier pressure again')
+  })
+
+  it('is not said of scatter', () => {
+    for (let count = 3; count <= pressures.length; count += 1)
+      expect(stepOf(onCurve(pressures, noise).slice(0, count))).toBeUndefined()
+  })
+})

@@ -78,6 +78,7 @@ import {
   flowThroughAllowedArea,
   leakageToSeal,
   limitBefore,
+  limitOfPlaces,
   roundedValue,
   sampledValue,
 } from './verdict.js'
@@ -114,6 +115,7 @@ export const chapters: readonly { readonly file: string; readonly chapter: Chapt
   { file: 'verdict.ts', chapter: sampledValue },
   { file: 'verdict.ts', chapter: extendedValue },
   { file: 'verdict.ts', chapter: roundedValue },
+  { file: 'verdict.ts', chapter: limitOfPlaces },
   { file: 'verdict.ts', chapter: limitBefore },
   { file: 'verdict.ts', chapter: comparison },
   { file: 'verdict.ts', chapter: ageing },

@@ -117,6 +117,7 @@ export const parsed: Readonly<Record<string, unknown>> = {
   "exp(ybar - n_a*xbar)": ["exp",["-","ybar",["*","n_a","xbar"]]],
   "f_1*hi .* q_env/sum(hi .* q_env) + (1 - f_1)*(1 - hi) .* q_env/sum((1 - hi) .* q_env)": ["+",["/",[".*",["*","f_1","hi"],"q_env"],["sum",[".*","hi","q_env"]]],["/",[".*",["*",["()",["-",1,"f_1"]],["()",["-",1,"hi"]]],"q_env"],["sum",[".*",["()",["-",1,"hi"]],"q_env"]]]],
   "f_s*q_t": ["*","f_s","q_t"],
+  "floor(L*10^k*(1 + 1e-9))/10^k": ["/",["floor",["*",["*","L",["^",10,"k"]],["()",["+",1,1e-9]]]],["^",10,"k"]],
   "g .* s_0": [".*","g","s_0"],
   "g_n*h_b*(rho_e - rho_i)": ["*",["*","g_n","h_b"],["()",["-","rho_e","rho_i"]]],
   "h_b*abs(theta_i - theta_e)": ["*","h_b",["abs",["-","theta_i","theta_e"]]],

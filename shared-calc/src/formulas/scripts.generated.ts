@@ -708,6 +708,19 @@ export const scripts: Readonly<Record<string, Script>> = {
       scalars[2] = $v
     },
   },
+  "Limit to the places of the target": {
+    constants: [],
+    inputs: "L k",
+    steps: [
+      ["L_k","floor(L*10^k*(1 + 1e-9))/10^k"],
+    ],
+    run: (scalars) => {
+      const $L = scalars[0]
+      const $k = scalars[1]
+      const $L_k = (Math.floor((($L * (10 ** $k)) * (1 + 1e-9))) / (10 ** $k))
+      scalars[2] = $L_k
+    },
+  },
   "Limit before factors and rounding": {
     constants: ["k_v"],
     inputs: "L h_k k_v",

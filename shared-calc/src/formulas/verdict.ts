@@ -59,6 +59,24 @@ export const extendedValue = chapter({
   ],
 })
 
+/** The largest value of the places that a target rounds to that still meets its limit. */
+export const limitOfPlaces = chapter({
+  title: 'Limit to the places of the target',
+  inputs: [
+    { symbol: 'L', name: 'limit', unit: asTarget },
+    { symbol: 'k', name: 'decimal places', unit: '1' },
+  ],
+  formulas: [
+    {
+      symbol: 'L_k',
+      name: 'largest rounded value that meets the limit',
+      unit: asTarget,
+      expression: 'floor(L*10^k*(1 + 1e-9))/10^k',
+      source: derived('equal within 1e-9 of the limit counts as equal'),
+    },
+  ],
+})
+
 /** The largest value that meets the limit, before factors and rounding: what probabilities are worked out against. */
 export const limitBefore = chapter({
   title: 'Limit before factors and rounding',

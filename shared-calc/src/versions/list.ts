@@ -96,7 +96,8 @@ export const versions: readonly KnownVersion[] = [
   },
   {
     version: CALCULATION_VERSION,
-    changed: 'plainer wording of findings, labels and sheets; no figure changes',
+    changed:
+      'where a target compares rounded values and its limit has more decimal places than that, the leakage to seal and the probability count from the largest rounded value that meets it; plainer wording of findings, labels and sheets; no other figure changes',
     ...current,
   },
 ]

@@ -3,9 +3,13 @@ import { describe, expect, it } from 'vitest'
 import { PRESSURES, powerLaw, recordWith, run } from '../support/records'
 
 /** A test whose q50 is 500 m³/h depressurised and this much pressurised; volume 500 m³, so n50 is q50/500. */
-const twoSided = (pressurised: number, change: (record: TestRecord) => void) =>
+const twoSided = (
+  pressurised: number,
+  change: (record: TestRecord) => void,
+  depressurised = 500,
+): TestRecord =>
   recordWith((record) => {
-    for (const [i, q50] of [500, pressurised].entries())
+    for (const [i, q50] of [depressurised, pressurised].entries())
       run(record, i).readings = powerLaw(
         PRESSURES.map((pressure) => (i === 0 ? -pressure : pressure)),
         q50 / 50 ** 0.65,
@@ -99,6 +103,28 @@ describe('a rounding rule of a target', () => {
     expect(rounded(1, 0).value).toBe(1)
     expect(rounded(0.9, 0)).toMatchObject({ outcome: 'misses', value: 1 })
   })
+
+  // What is said to be left to seal is taken off the flow at 50 Pa of both directions.
+  it.each([
+    [0.53, 1],
+    [0.5, 1],
+    [0.87, 0],
+    [0.617, 2],
+    [0.7, 3],
+  ])(
+    'with a limit of %s compared to %s places, sealing what is left to seal just meets it',
+    (limit, places) => {
+      const houseOf = (flow: number) =>
+        evaluate(twoSided(flow, own({ limit, decimalPlaces: places }), flow)).verdict
+      const flow = 800
+      const before = houseOf(flow)
+      expect(before.outcome).toBe('misses')
+      // Orifice law, C_d 0.61, reference air of 1.2041 kg/m³.
+      const sealed = 3600 * 0.61 * ((before.leakageToSeal_cm2 ?? 0) / 1e4) * Math.sqrt((2 * 50) / 1.2041)
+      expect(houseOf(flow - sealed * 1.0001).outcome).toBe('meets')
+      expect(houseOf(flow - sealed * 0.9999).outcome).toBe('misses')
+    },
+  )
 })
 
 describe('the verdict', () => {

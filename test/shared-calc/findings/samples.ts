@@ -90,6 +90,10 @@ export const samples: Samples = {
     { direction: de, reading: 4, share: -0.08, limit: -0.031, falling: false },
   ],
   'leakage-step/range': [{ direction: de, reading: 5, share: 0.052, limit: 0.021 }],
+  'leakage-step/under-way': [
+    { reading: 4, share: 0.1234, limit: 0.021 },
+    { reading: 2, share: -0.0302, limit: -0.0301 },
+  ],
   'extrapolated-target': [
     { direction: de, pressure_Pa: 50, lowest: 11.2, highest: 45.6 },
     { direction: de, pressure_Pa: 50, lowest: 11.2, highest: 49.97 },

@@ -6,8 +6,11 @@ import type { FindingTexts } from './finding-text.js'
 const findCause =
   'Look for the cause (gust, door, wrong range) and repeat the reading. Never drop it without a reason.'
 
-export interface LeakageStep {
+export interface LeakageStep extends LeakageChange {
   readonly direction: Direction
+}
+
+export interface LeakageChange {
   /** Index of the first reading after the change. */
   readonly reading: number
   readonly share: number
@@ -15,7 +18,7 @@ export interface LeakageStep {
 }
 
 /** How much the leakage changed, as the end of a sentence; the limit stands on the side of the change. */
-function changeOf({ share, limit }: LeakageStep): string {
+export function changeOf({ share, limit }: LeakageChange): string {
   const [change, least] = [Math.abs(share) * 100, Math.abs(limit) * 100]
   return `${apart(change, [least], 1)} % ${share > 0 ? 'higher' : 'lower'} (limit ${apart(least, [change], 1)} %)`
 }

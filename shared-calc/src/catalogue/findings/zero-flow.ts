@@ -1,6 +1,7 @@
 import type { Direction } from '../../contract/record/index.js'
 import { practiceSource } from '../sources.js'
 import { apart, capital, counted, plain } from '../words.js'
+import { changeOf, type LeakageChange } from './curve.js'
 import type { FindingTexts } from './finding-text.js'
 
 type Period = 'before' | 'after'
@@ -142,5 +143,14 @@ export const whileReadingTexts = {
     message: ({ moved_Pa, share, limit }: { moved_Pa: number; share: number; limit: number }) =>
       `The zero-flow pressure has changed by ${plain(moved_Pa, 1)} Pa. Because of this, the flow at the lowest reading may be wrong by ${apart(share * 100, [limit * 100], 1)} % (limit ${plain(limit * 100, 1)} %).`,
     remedy: 'Wait for steadier weather, then repeat the zero-flow pressure and the lowest readings.',
+  },
+  // Readings come in as they are taken: their order says when the leakage changed.
+  'leakage-step/under-way': {
+    severity: 'caution',
+    source: practiceSource,
+    message: (step: LeakageChange) =>
+      `From reading ${step.reading + 1} on, the leakage is ${changeOf(step)}.`,
+    remedy:
+      'Check the range. Look for what opened or closed (tape, trap, door). Then set an earlier pressure again. If its flow has changed, begin the run again.',
   },
 } as const satisfies FindingTexts

@@ -58,6 +58,12 @@ export class Calculation {
     this.worked.push(block)
     return block
   }
+
+  /** Takes a block that was worked out apart, as one of several of which the best is kept. */
+  take<S extends string>(block: Block<S>): Block<S> {
+    this.worked.push(block)
+    return block
+  }
 }
 
 const isWhole = (given: Inputs): given is readonly (Given | Column)[] => !given.includes(undefined)

@@ -10,6 +10,7 @@ import {
   flowThroughAllowedArea,
   leakageToSeal,
   limitBefore as limitBeforeChapter,
+  limitOfPlaces,
   roundedValue,
   sampledValue,
 } from '../../formulas/verdict.js'
@@ -134,11 +135,18 @@ function asJudged(
   value = rounded(calculation, id, value, places)
   if (factor === 1 && places === undefined) return { value, limitBefore: L }
   const half = places === undefined ? 0 : 0.5 * 10 ** -places
+  // A limit of 2.03 compared to one place is met up to 2.0: what rounds to 2.1 is above it.
+  const met =
+    places === undefined
+      ? L
+      : calculation
+          .add(`${id}.places`, 'Limit to the places of the target', limitOfPlaces, { L, k: placesOf(places) })
+          .ref('L_k')
   return {
     value,
     limitBefore: calculation
       .add(`${id}.before`, 'Limit before factors and rounding', limitBeforeChapter, {
-        L,
+        L: met,
         h_k: byRule(half, 'half of the last place of the target'),
         k_v: byRule(factor, 'factors on the value'),
       })
@@ -176,12 +184,14 @@ export function countedAt(
   return block.ref(symbols[basis])
 }
 
+const placesOf = (places: number): Given => byRule(places, 'decimal places of the target')
+
 function rounded(calculation: Calculation, id: string, value: Given, places: number | undefined): Given {
   if (places === undefined) return value
   return calculation
     .add(`${id}.rounded`, 'Rounding required by the target', roundedValue, {
       v_u: value,
-      k: byRule(places, 'decimal places of the target'),
+      k: placesOf(places),
     })
     .ref('v')
 }

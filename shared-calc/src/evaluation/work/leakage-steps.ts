@@ -22,7 +22,7 @@ export function workLeakageStep(calculation: Calculation, run: WorkedRun): Leaka
   let best: LeakageStep | undefined
   let least = Number.POSITIVE_INFINITY
   for (let from = EACH_SIDE; from <= curve.rows - EACH_SIDE; from += 1) {
-    const step = workStep(new Calculation(), run, from)
+    const step = workStep(run, from)
     if (!(step.value('Q_z') > EXPLAINED) || !step.isFinite()) continue
     const left = step.value('SSE_z')
     if (left >= least) continue
@@ -30,15 +30,17 @@ export function workLeakageStep(calculation: Calculation, run: WorkedRun): Leaka
     best = { run, from, step }
   }
   if (!best || !exceeds(Math.abs(best.step.value('s_z')), best.step.value('l_z'))) return undefined
-  return { ...best, step: workStep(calculation, run, best.from) }
+  calculation.take(best.step)
+  return best
 }
 
-function workStep(calculation: Calculation, { curve, direction, index }: WorkedRun, from: number) {
+/** Apart from the calculation of the test: only the best is taken into it. */
+function workStep({ curve, direction, index }: WorkedRun, from: number) {
   const word = direction === 'depressurisation' ? 'Depressurisation' : 'Pressurisation'
   const side = Array.from({ length: curve.rows }, (_, row) =>
     byRule(row < from ? 0 : 1, `change looked for before reading ${from + 1}`),
   )
-  return calculation.add(`run${index + 1}.step`, `${word}: change of the leakage`, leakageStep, {
+  return new Calculation().add(`run${index + 1}.step`, `${word}: change of the leakage`, leakageStep, {
     x: curve.refColumn('x'),
     y: curve.refColumn('y'),
     dp: curve.refColumn('dp'),

@@ -6,6 +6,7 @@ import { byRule, type Given } from '../../engine/index.js'
 import { outlier } from '../../evaluation/rules/curve.js'
 import { workDrift } from '../../evaluation/rules/zero-flow.js'
 import { basesOf } from '../../evaluation/work/derived.js'
+import { workLeakageStep } from '../../evaluation/work/leakage-steps.js'
 import type { RunSurroundings } from '../../evaluation/work/run.js'
 import {
   ASSUMED_EXPONENT,
@@ -46,7 +47,7 @@ export const WhileReading = z.strictObject({
   /** Whether further readings would not narrow the result by anything that matters. */
   enough: z.boolean(),
   enoughWhy: z.string(),
-  /** Outliers to repeat, and a zero-flow pressure that has moved. */
+  /** Outliers to repeat, leakage that has changed, and a zero-flow pressure that has moved. */
   findings: z.array(Finding),
 })
 export type WhileReading = z.infer<typeof WhileReading>
@@ -98,7 +99,7 @@ export function whileReading(unfinished: UnfinishedTest, method: Method): WhileR
     ...figures(around, rate, intervalOfFit(around, worked)),
     next: coming,
     ...enough(around, worked, coming, method),
-    findings: [...outliers(around, worked), ...drift(worked)],
+    findings: [...outliers(around, worked), ...steps(around, worked), ...drift(worked)],
   }
 }
 
@@ -169,6 +170,16 @@ function outliers(around: RunSurroundings, worked: WorkedRun): Finding[] {
     ...one,
     remedy: repeatNow,
   }))
+}
+
+/** Two readings after a change show it; the first alone is an outlier. */
+function steps({ calculation }: RunSurroundings, worked: WorkedRun): Finding[] {
+  const found = workLeakageStep(calculation, worked)
+  if (!found) return []
+  const { from, step } = found
+  const [share, limit] = [step.value('f_z'), step.value('f_l')]
+  const what = { where: [`runs[0].readings[${from}]`], value: share, limit }
+  return [finding('leakage-step/under-way', what, { reading: from, share, limit })]
 }
 
 function drift(worked: WorkedRun): Finding[] {
