@@ -26,14 +26,21 @@ const TELLING_PA = 0.5
 /**
  * How a log counts pressures: inside minus outside, the other way round, or depressurisation without its minus.
  * @param answer - to the question whether zero-flow values had their sign turned like the readings
+ * @param saysReversed - the log says that its pressures are outside minus inside
  */
-export function decideSigns(runs: readonly SignedRun[], answer: string | undefined): DecidedSign[] {
+export function decideSigns(
+  runs: readonly SignedRun[],
+  answer: string | undefined,
+  saysReversed = false,
+): DecidedSign[] {
   const against = runs.map(
     ({ direction, pressures }) =>
       direction !== undefined && majority(pressures) === -(direction === 'depressurisation' ? -1 : 1),
   )
   const reversed =
-    runs.length > 0 && against.every(Boolean) && runs.some(({ direction }) => direction === 'pressurisation')
+    runs.length > 0 &&
+    against.every(Boolean) &&
+    (saysReversed || runs.some(({ direction }) => direction === 'pressurisation'))
   return runs.map((run, index): DecidedSign => {
     if (!against[index]) return { readings: 1, zero: 1 }
     if (reversed) return { readings: -1, zero: -1, reversed: true }

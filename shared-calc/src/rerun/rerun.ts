@@ -1,7 +1,7 @@
 import { problemsOf } from '../contract/problem.js'
 import { problemsInWords } from '../contract/record/index.js'
+import { reportKind } from '../log/own-report.js'
 import { openArchived } from '../reports/archive/open-archived.js'
-import { reportKind } from '../reports/archive/own-report.js'
 import { rerunRegister } from './register/rerun-register.js'
 import { type RerunTest, unreadable } from './report.js'
 import type { RerunOptions } from './rerun-options.js'
@@ -26,7 +26,10 @@ export async function rerunFile(
     // Nothing was tested yet.
     if (kind === 'plan' || kind === 'take-off') return []
     if (kind === 'register') return [rerunRegister(file, grid, bytes)]
-    if (kind !== undefined) return [rerunSeveral(file, bytes, kind)]
+    if (kind === 'building' || kind === 'stages' || kind === 're-run')
+      return [rerunSeveral(file, bytes, kind)]
+    // A plan or a take-off: nothing in it was measured.
+    if (kind !== undefined) return []
     return rerunOwnLayout(file, grid, options)
   } catch (error) {
     const problems = problemsOf(error)

@@ -160,6 +160,7 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-direction/negative': [],
   'log-direction/other': [{ other: 'depressurisation', own: 'pressurisation' }],
   'log-sign/both': [],
+  'log-sign/stated-otherwise': [],
   'log-sign/zero-flow-kept': [],
   'log-zero-shared': [],
   'log-zero-which/in-order': [],

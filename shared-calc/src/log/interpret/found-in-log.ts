@@ -3,6 +3,7 @@ import type { Grid } from '../grid/grid.js'
 import type { FoundField } from './fields/found-field.js'
 import { type FieldsOfSheet, fieldsOfSheet } from './fields/labels-behind.js'
 import { pairedView } from './grid/paired-view.js'
+import { sectionedView } from './grid/sectioned-view.js'
 import { stackedView } from './grid/stacked-view.js'
 import { unstoredColumn } from './grid/unstored.js'
 import { turned, type View, viewOf } from './grid/view.js'
@@ -117,8 +118,9 @@ function tablesOf(
   fewest: number,
   unsearched: NotSearched,
 ): SheetTables[] {
+  const once = whole.map((view) => sectionedView(view) ?? view)
   // One or two readings have no table: read across, the whole form would be one.
-  const views = fewest > 2 ? whole : whole.map((view) => stackedView(view, fewest) ?? view)
+  const views = fewest > 2 ? once : once.map((view) => stackedView(view, fewest) ?? view)
   const tablesBelow = (of: readonly View[], heads?: typeof bareHeads) =>
     of.map((view) => findSheetTables(view, answers, unsearched.of(view, 'tables of readings'), fewest, heads))
   const isEmpty = (found: readonly SheetTables[]) =>

@@ -31,6 +31,12 @@ export const runTexts = {
       'The titles of the two runs were exchanged, as you answered. The direction follows the sign of the pressures.',
     remedy: 'Correct the titles in the log.',
   },
+  'log-sign/stated-otherwise': {
+    severity: 'caution',
+    message:
+      'The log says that pressures are outside minus inside, but the signs of its readings are inside minus outside. The readings and the zero-flow pressures were read as they are.',
+    remedy: 'Check the signs of the zero-flow pressures.',
+  },
   'log-sign/zero-flow-kept': {
     severity: 'note',
     message: 'The zero-flow pressures are read as inside minus outside, with the sign they have in the log.',

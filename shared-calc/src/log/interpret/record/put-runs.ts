@@ -31,6 +31,7 @@ import { signsOf } from './signs.js'
 import type { VolumeFound } from './sizes.js'
 import { fromNormalAir, isNormalAir, putStatedAir } from './stated-air.js'
 import { withStatedInduced } from './stated-induced.js'
+import { type StatedSign, statedSign } from './stated-sign.js'
 import { askUnnamed, withoutRefused } from './unnamed-tables.js'
 import { withZeroOfEach } from './zero-of-each.js'
 import { type ZeroValues, zeroInPa, zerosOf } from './zero-values.js'
@@ -52,7 +53,8 @@ export interface RunContext {
 export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunContext) {
   const kept = withoutCopied(draft, withoutRefused(draft, given), context.copied)
   const counted = withoutDoubtful(draft, kept)
-  const directions = directionsOf(draft, counted)
+  const saidOfSign = statedSign(counted)
+  const directions = directionsOf(draft, counted, saidOfSign)
   const found = kept.map((run) => zerosOf(draft, run, context.zeroFlow.assigned))
   const runs = counted.map((run, index) =>
     withStatedInduced(
@@ -90,6 +92,7 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
       cell: run.block.pressure.headingCell,
       induced: run.block.pressure.role === 'induced',
     })),
+    saidOfSign,
   )
   const device = runs.some(({ block }) => block.carriers[0]?.role === 'device')
     ? putDevice(draft, deviceOf(draft, context.devices, runs), unstoredAmong(runs))
@@ -172,8 +175,12 @@ function meanOf(zeros: { before?: ZeroValues; after?: ZeroValues } | undefined):
   )
 }
 
-function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | undefined)[] {
-  const exchanged = exchangedTitles(draft, runs)
+function directionsOf(
+  draft: Draft,
+  runs: readonly FoundRun[],
+  stated: StatedSign | undefined,
+): (Direction | undefined)[] {
+  const exchanged = exchangedTitles(draft, runs, stated)
   if (exchanged) return exchanged
   const known = runs.map((run, index): Direction | undefined => {
     const given = draft.answered(`runs[${index}].direction`)
@@ -185,7 +192,12 @@ function directionsOf(draft: Draft, runs: readonly FoundRun[]): (Direction | und
         one.direction === 'depressurisation' &&
         one.readings.every((row) => row.pressure.value > 0),
     )
-    if (run.direction === 'pressurisation' && negative && !reversed) {
+    if (
+      run.direction === 'pressurisation' &&
+      negative &&
+      !reversed &&
+      stated?.order !== 'outside minus inside'
+    ) {
       draft.tell(
         runText('log-direction/reversed', { from: run.directionFrom }),
         run.block.pressure.headingCell,

@@ -4,14 +4,20 @@ import { questions } from '../../../catalogue/questions.js'
 import { plain } from '../../../catalogue/words.js'
 import { type DecidedSign, decideSigns, type SignedRun } from '../../signs.js'
 import type { Draft } from './draft.js'
+import type { StatedSign } from './stated-sign.js'
 
 /** How the log counts pressures, with what to tell or to ask of it. */
 export function signsOf(
   draft: Draft,
   runs: readonly (SignedRun & { readonly cell: string })[],
+  stated: StatedSign | undefined,
 ): DecidedSign[] {
   const path = 'zeroFlow.sign'
-  const decided = decideSigns(runs, draft.answers[path])
+  const saysReversed = stated?.order === 'outside minus inside'
+  const decided = decideSigns(runs, draft.answers[path], saysReversed)
+  // The signs of the readings are those of their directions: the sentence is not of them, or they were turned when they were typed.
+  if (stated && saysReversed && runs.length > 0 && !decided.some(({ reversed }) => reversed))
+    draft.tell(runText('log-sign/stated-otherwise'), stated.cell, 'runs')
   for (const [index, { direction, zero = 0, cell }] of runs.entries()) {
     const { readings, reversed, zeroFlow } = decided[index] ?? { readings: 1 }
     const at = `runs[${index}]`

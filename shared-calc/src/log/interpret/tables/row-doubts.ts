@@ -87,6 +87,13 @@ export function isSentence(remark: string): boolean {
   return rest.length >= 4 && !says(readLabel(first), 'leftOut')
 }
 
+/** "Discard", "rejected: gust" begin with it. "Door opened, ignore" may be of the door. */
+function isPlain(remark: string): boolean {
+  const { tokens } = readLabel(remark)
+  const opening = [1, 2, 3].map((count) => readLabel(tokens.slice(0, count).join(' ')))
+  return tokens.length <= 4 && !remark.includes('?') && opening.some((one) => says(one, 'leftOut'))
+}
+
 /** A remark that speaks of leaving something out, and perhaps not this reading. */
 export const remarkDoubt = (remark: string): RowDoubt => ({
   kind: 'remark',
@@ -97,8 +104,10 @@ export const remarkDoubt = (remark: string): RowDoubt => ({
 export function doubtOf(view: View, row: number, numeric: readonly KnownColumn[]): RowDoubt | undefined {
   for (const { at } of numeric) {
     const comment = view.comment(row, at)
-    if (comment !== undefined && says(readLabel(comment), 'leftOut'))
-      return { kind: 'remark', why: rowReasons.commentSays(view.address(row, at), comment) }
+    if (comment !== undefined && says(readLabel(comment), 'leftOut')) {
+      const why = rowReasons.commentSays(view.address(row, at), comment)
+      return { kind: 'remark', why, ...(isPlain(comment) ? { out: true } : {}) }
+    }
   }
   const looks = numeric.flatMap(({ at }) => {
     const content = view.at(row, at)

@@ -16,11 +16,12 @@ export interface RowLabel {
  * @param lead - the column that names the rows of several blocks
  */
 export function labelsOf(
-  { view, head, columns, left, right }: Segment,
+  segment: Segment,
   row: number,
   numeric: readonly KnownColumn[],
   lead: number | undefined,
 ): RowLabel[] {
+  const { view, head, columns, left, right } = segment
   const found: RowLabel[] = []
   // In a table across, the lines further up are those of the form.
   const first = view.turned ? Math.min(...numeric.map(({ at }) => at)) - LINES_ABOVE : left - 1
@@ -43,7 +44,7 @@ export function labelsOf(
           at === column &&
           (role === 'test' ||
             role === 'direction' ||
-            (role === 'range' &&
+            ((role === 'range' || codesOf(segment).has(at)) &&
               !says(readLabel(text), 'zero') &&
               !isSummary(text) &&
               !isOfOtherQuantity(text))),
@@ -57,6 +58,24 @@ export function labelsOf(
     ? found
     : [{ text, cell: view.address(row, lead), lead: true }]
 }
+
+/** Columns of a letter or two in each line, whatever heads them: rings and the like. "C" there is no coefficient. */
+function codesOf(segment: Segment): ReadonlySet<number> {
+  const known = codes.get(segment)
+  if (known) return known
+  const { view, head, columns } = segment
+  const isOfCodes = ({ at, role, texts, numbers }: KnownColumn): boolean => {
+    if (role !== 'other' || numbers > 0 || texts < FEWEST_CODES) return false
+    const own = Array.from({ length: 2 * texts }, (_, index) => view.text(head.first + index, at))
+    return own.every((text) => text === undefined || CODE.test(text.trim()))
+  }
+  const found = new Set(columns.filter(isOfCodes).map(({ at }) => at))
+  codes.set(segment, found)
+  return found
+}
+const codes = new WeakMap<Segment, ReadonlySet<number>>()
+const CODE = /^\p{L}\p{N}?$/u
+const FEWEST_CODES = 3
 
 /**
  * "ungültig" some columns behind the readings, past cells that are blank: it may be of this row. Words behind another block or number

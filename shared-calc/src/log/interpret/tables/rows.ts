@@ -341,15 +341,17 @@ export function walkRows(
     const isLong = remark !== undefined && isSentence(remark.text)
     const refused = isLong ? undefined : remark
     const marked = refused ? undefined : isLong ? remarkDoubt(remark.text) : marks.of(row)
-    if (refused || marked?.out) {
-      leftOut.push({ cell, why: refused ? rowReasons.rowSays(refused.text) : (marked?.why ?? '') })
+    const shown = doubtOf(view, row, [pressure, ...carriers])
+    const out = refused ? rowReasons.rowSays(refused.text) : [marked, shown].find((one) => one?.out)?.why
+    if (out !== undefined) {
+      leftOut.push({ cell, why: out })
       last = row
       continue
     }
     const repeated = labels.find(({ text: one, lead }) => !lead && says(readLabel(one), 'repeated'))
     const aside = repeated?.text ?? remarkBeyond(segment, row)
     const again = aside === undefined ? undefined : remarkDoubt(aside)
-    const doubt = marked ?? again ?? doubtOf(view, row, [pressure, ...carriers])
+    const doubt = marked ?? again ?? shown
     const ringed = ranges.map((range) => {
       if (!range) return undefined
       const text = textAt(view, row, range.at) ?? carriedRange.get(range.at)

@@ -1,14 +1,14 @@
-import type { Grid } from '../../log/grid/grid.js'
+import type { Grid } from './grid/grid.js'
 
-/** Kinds of reports that are made from tests, and of sheets for the site that hold no test. */
+/** Kinds of Draughtbook workbooks that hold no single test. */
 export type ReportKind = 'register' | 're-run' | 'building' | 'stages' | 'plan' | 'take-off'
 
-/** Sheets that only a Draughtbook report has all of. */
+/** Sheets that only such a workbook has all of. */
 const reports: readonly {
   readonly kind: ReportKind
   readonly sheets: readonly string[]
-  /** What the first cell of the first of them says, where other people's workbooks may have sheets of such names. */
-  readonly title?: string
+  /** With any other sheet beside these, a test may have been logged in it. */
+  readonly alone?: true
   readonly why: string
 }[] = [
   {
@@ -34,25 +34,24 @@ const reports: readonly {
   {
     kind: 'plan',
     sheets: ['Plan', 'Checklist', 'Inputs', 'Working'],
-    title: 'Test plan',
-    why: 'this is a Draughtbook plan for a test, not a test',
+    alone: true,
+    why: 'this is a Draughtbook test plan, not a test',
   },
   {
     kind: 'take-off',
     sheets: ['Volume', 'Inputs', 'Working'],
-    title: 'Volume and areas',
-    why: 'this is a Draughtbook take-off of volume and areas, not a test',
+    alone: true,
+    why: 'this is a Draughtbook take-off, not a test',
   },
 ]
 
-const reportOf = (grid: Grid) =>
+const reportOf = ({ sheetNames }: Grid) =>
   reports.find(
-    ({ sheets: [first = '', ...others], title }) =>
-      [first, ...others].every((name) => grid.sheetNames.includes(name)) &&
-      (title === undefined || grid.sheet(first)?.at(0, 0)?.value === title),
+    ({ sheets, alone }) =>
+      sheets.every((name) => sheetNames.includes(name)) && !(alone && sheetNames.length > sheets.length),
   )
 
-/** Which Draughtbook report a workbook is, in words; undefined for any other workbook. */
+/** Which Draughtbook workbook without a test this is, in words; undefined for any other workbook. */
 export const ownReport = (grid: Grid): string | undefined => reportOf(grid)?.why
 
 /** The same, by its kind. */
