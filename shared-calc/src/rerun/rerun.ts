@@ -23,8 +23,6 @@ export async function rerunFile(
     const { grid, summary } = openArchived(bytes, file)
     if (summary) return [await rerunSummary(file, bytes, grid, summary, options)]
     const kind = reportKind(grid)
-    // Nothing was tested yet.
-    if (kind === 'plan' || kind === 'take-off') return []
     if (kind === 'register') return [rerunRegister(file, grid, bytes)]
     if (kind === 'building' || kind === 'stages' || kind === 're-run')
       return [rerunSeveral(file, bytes, kind)]
