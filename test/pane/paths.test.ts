@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
-import type { Page } from 'playwright-core'
+import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { home, workbook } from './support/invented-homes.js'
 import { outcome, step, toView } from './support/steps.js'
@@ -32,8 +32,9 @@ async function counting(page: Page): Promise<() => Promise<number>> {
 }
 
 /** Chooses files where a click asks for them. */
-async function choose(page: Page, click: Promise<void>, files: Parameters<Page['setInputFiles']>[1]) {
-  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), click])
+async function choose(page: Page, opener: Locator, files: Parameters<Page['setInputFiles']>[1]) {
+  // Listened for first: a click before that opens a dialog that nobody answers.
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), opener.click()])
   await chooser.setFiles(files)
 }
 
@@ -57,7 +58,7 @@ describe('clicks of the paths in the guide', () => {
   it('tester: a log opened, the verdict, workbook and PDF', async () => {
     const { page } = await world.open()
     const clicks = await counting(page)
-    await choose(page, page.getByRole('button', { name: 'Open a test log' }).click(), {
+    await choose(page, page.getByRole('button', { name: 'Open a test log' }), {
       name: 'demo-log.xlsx',
       mimeType: 'application/octet-stream',
       buffer: await readFile(DEMO),
@@ -74,11 +75,7 @@ describe('clicks of the paths in the guide', () => {
   it('tester: a log with questions, answered with Enter alone after the first, and a log of several tests', async () => {
     const { page } = await world.open()
     const clicks = await counting(page)
-    await choose(
-      page,
-      page.getByRole('button', { name: 'Open a test log' }).click(),
-      SAMPLE('20-raw-series.csv'),
-    )
+    await choose(page, page.getByRole('button', { name: 'Open a test log' }), SAMPLE('20-raw-series.csv'))
     await page.locator('.own-answer input').first().click()
     const answers = { temperature: '15', volume: '400' }
     for (const asked of ['indoor temperature', 'outdoor temperature', 'internal volume']) {
@@ -99,7 +96,7 @@ describe('clicks of the paths in the guide', () => {
     const before = await clicks()
     await choose(
       page,
-      page.getByRole('button', { name: 'Open a test log' }).click(),
+      page.getByRole('button', { name: 'Open a test log' }),
       SAMPLE('16b-two-houses-one-sheet.xlsx'),
     )
     await page.locator('.proposal .tests button').first().click()
@@ -116,13 +113,13 @@ describe('clicks of the paths in the guide', () => {
     ]
     const clicks = await counting(page)
     await toView(page, 'Month')
-    await choose(page, page.getByLabel('Workbooks').click(), files)
+    await choose(page, page.getByLabel('Workbooks'), files)
     await page.locator('.totals').waitFor()
     await download(page, 'Download the register')
     expect(await clicks()).toBe(told('workbooks to register'))
     const before = await clicks()
     await toView(page, 'Building')
-    await choose(page, page.getByLabel('Workbooks').click(), files)
+    await choose(page, page.getByLabel('Workbooks'), files)
     await page.locator('.headline').waitFor()
     await download(page, 'Download the building')
     expect((await clicks()) - before).toBe(told('workbooks to building'))
@@ -132,7 +129,7 @@ describe('clicks of the paths in the guide', () => {
     const { page } = await world.open()
     const clicks = await counting(page)
     await toView(page, 'Re-run')
-    await choose(page, page.getByLabel('Workbooks').click(), [await workbook('flat-1.xlsx', home(1, 0.42))])
+    await choose(page, page.getByLabel('Workbooks'), [await workbook('flat-1.xlsx', home(1, 0.42))])
     await page.locator('.headline').waitFor()
     expect(await clicks()).toBe(told('workbooks to what differs'))
     await download(page, 'Download the re-run')

@@ -3,7 +3,8 @@ import { join } from 'node:path'
 import { makeRegister } from '@draughtbook/shared-calc/register'
 import ExcelJS from 'exceljs'
 import { expect, it } from 'vitest'
-import { checkRegisterPath, nameForFile, writeRegisters } from '../../service/src/cli/write-registers'
+import { checkOutput } from '../../service/src/cli/checked-output'
+import { nameForFile, writeRegisters } from '../../service/src/cli/write-registers'
 import { folder } from '../service/support/command-line'
 import { inventedHouses } from './invented-lines'
 
@@ -44,7 +45,9 @@ it('writes CSV with one line for each test, and no text that a spreadsheet takes
   expect(head).toMatch(/^\uFEFFNo\.,Site,Plot,Stage,Date,/)
   expect(row).toMatch(/^1,"A, ""B""",'=1\+1,acceptance,2026-10-05,/)
   expect(more).toEqual([''])
-  expect(() => checkRegisterPath('month.pdf')).toThrow('--out must name an .xlsx or a .csv file')
+  await expect(checkOutput('month.pdf', 'register', ['.xlsx', '.csv'])).rejects.toThrow(
+    '--out must name an .xlsx or a .csv file',
+  )
 })
 
 it('makes names that are safe for files, each once', () => {

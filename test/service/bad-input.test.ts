@@ -41,6 +41,12 @@ describe('bad input through the HTTP door', () => {
     }
   })
 
+  it.each(['/%ff', '/v1/%zz', '/100%'])('is 400 for the address %s, as a problem', async (path) => {
+    const answer = await fetch((await listen(createApp())) + path)
+    expect(answer.status).toBe(400)
+    expect(ProblemBody.parse(await answer.json()).title).toBe('The address cannot be read')
+  })
+
   it('is 415 for another type and for a packed body, 413 for a body above 1 MB', async () => {
     const base = await listen(createApp())
     const url = `${base}/v1/evaluations`

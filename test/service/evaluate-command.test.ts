@@ -52,9 +52,13 @@ describe('draughtbook evaluate', () => {
     expect([refused.code, refused.out]).toEqual([2, ''])
     expect(refused.err[0]).toMatch(/already exists with other content; use --force to replace it/)
     expect(await readFile(beside, 'utf8')).toBe('an archived file')
-    expect((await commandLine('evaluate', file, '--out', beside)).code).toBe(0)
-    await writeFile(beside, 'an archived file')
     expect((await commandLine('evaluate', file, '--force')).code).toBe(0)
+    const other = join(here, 'other.json')
+    await writeFile(
+      other,
+      JSON.stringify({ ...demoRecord(), building: { ...demoRecord().building, name: 'B' } }),
+    )
+    expect((await commandLine('evaluate', other, '--out', beside)).code).toBe(0)
   })
 
   it('never writes over its input, nor to a name that is no workbook', async () => {

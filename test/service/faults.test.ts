@@ -37,7 +37,7 @@ describe('a full disk', () => {
     // The old workbook is copied onto the small disk, and listed afterwards, inside the same namespace.
     const first = `${smallDisk(disk, 32)} && echo old > '${disk}/y.xlsx'`
     const { code, out, err } = await runCommand(
-      ['evaluate', join(here, 'x.json'), '--out', join(disk, 'y.xlsx')],
+      ['evaluate', join(here, 'x.json'), '--out', join(disk, 'y.xlsx'), '--force'],
       first,
     )
     expect([code, out]).toEqual([2, ''])

@@ -14,7 +14,7 @@ export interface ArchiveOptions {
 }
 
 /** @param what - "whole number", and what of */
-const upTo =
+export const upTo =
   (most: number, what = 'whole number') =>
   (text: string): number => {
     if (!/^[1-9]\d*$/.test(text) || Number(text) > most)

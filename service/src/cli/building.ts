@@ -12,6 +12,7 @@ import {
 } from '@draughtbook/shared-calc'
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
+import { checkOutput } from './checked-output.js'
 import { type AddCommand, DIFFERENT } from './command.js'
 import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
@@ -39,7 +40,7 @@ const count = (text: string): number => {
 
 export const addBuilding: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
-    .option('--out <BUILDING.xlsx>', 'where to write the workbook of the building; replaces an existing file')
+    .option('--out <BUILDING.xlsx>', 'where to write the workbook of the building; replaces an earlier one')
     .option('--name <NAME>', 'name of the building')
     .option(
       '--rule <RULE>',
@@ -53,6 +54,7 @@ export const addBuilding: AddCommand = (command, { terminal, end }) => {
       const { out, name, rule: wanted, homes, sampleSize, morePerMiss } = options
       if (out === undefined && !options.json)
         throw new UsageError('name the workbook with --out BUILDING.xlsx, or use --json')
+      if (out !== undefined) await checkOutput(out, 'building')
       const { assessBuilding } = await import('@draughtbook/shared-calc')
       const { records, unread } = await recordsOf(paths, options, terminal)
       const request = {

@@ -25,7 +25,7 @@ export const addEvaluate: AddCommand = (command, { terminal, end }) => {
     .argument('<FILE...>', 'records, test logs, Draughtbook workbooks, or folders of them')
     .option('--layout <LAYOUT.json>', 'where each item is in the log, or answers for logs of this kind')
     .option('--accept-proposal', 'never ask on the terminal; calculate what is clear and list what is not')
-    .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces an existing file')
+    .option('--out <SUMMARY.xlsx>', 'where to write the workbook; replaces an earlier summary')
     .option(
       '--pdf [FILE.pdf]',
       'also write summary and test report as a PDF, named like the workbook unless you give a name',
@@ -35,7 +35,7 @@ export const addEvaluate: AddCommand = (command, { terminal, end }) => {
       'add photos: those named in the list of leaks next to their leak, all others as photos of the set-up',
     )
     .option('--keep-photo-details', 'leave place, time and camera in the photos; they are removed otherwise')
-    .option('--force', 'replace an existing workbook with other content')
+    .option('--force', 'replace an existing file, whatever it holds')
     .option('--sign <KEY>', 'sign the workbook with the firm’s private key (draughtbook keys)')
     .option('--json', 'print only the evaluation, as JSON; writes a workbook only with --out')
     .option('--trace', 'show every step of the working')
@@ -43,9 +43,13 @@ export const addEvaluate: AddCommand = (command, { terminal, end }) => {
   addAnswerOptions(command).action(async (given: string[], options: Options) => {
     const files = await inputFiles(given)
     if (files.length > 1 && options.out !== undefined)
-      throw new UsageError('--out names one workbook; without it each is written next to its file')
+      throw new UsageError(
+        `--out names one workbook, but ${files.length} files were given; without --out each workbook is written next to its file`,
+      )
     if (files.length > 1 && typeof options.pdf === 'string')
-      throw new UsageError('--pdf names one file; give it no name for several files')
+      throw new UsageError(
+        `--pdf names one file, but ${files.length} files were given; give --pdf without a name`,
+      )
     const evaluations: Evaluation[] = []
     let failed = 0
     for (const file of files) {

@@ -1,9 +1,17 @@
+import { readFile } from 'node:fs/promises'
 import { basename, extname } from 'node:path'
-import { visible } from '@draughtbook/shared-calc'
-import { answersLayout, type Interpretation, interpretLog, openLog } from '@draughtbook/shared-calc/log'
+import { InputError, visible } from '@draughtbook/shared-calc'
+import {
+  answersLayout,
+  type Interpretation,
+  interpretLog,
+  openLog,
+  savedLayout,
+} from '@draughtbook/shared-calc/log'
 import { writeAtomically } from '../files/write-atomically.js'
+import { isSummary } from '../input/read-sheet.js'
 import type { AddCommand } from './command.js'
-import { UsageError, withFile } from './errors.js'
+import { cannotWrite, UsageError, withFile } from './errors.js'
 import { labelled } from './print/evaluation-text.js'
 import { understoodText } from './print/understood-text.js'
 import { lastChanged, readBytes } from './read-input.js'
@@ -27,15 +35,28 @@ export const addLayout: AddCommand = (command, { terminal }) => {
     const { grid, read } = await withAnswers(given, () =>
       withFile(file, async () => {
         const opened = openLog(await readBytes(file), basename(file))
+        if (isSummary(opened))
+          throw new InputError([
+            {
+              path: '',
+              message: 'this is a Draughtbook summary, which is read without a layout: give the test log',
+            },
+          ])
         return { grid: opened, read: interpretLog(opened, { answers, fileDate: await lastChanged(file) }) }
       }),
     )
     if (json) terminal.out(JSON.stringify(withoutRecords(read), null, 2))
     else terminal.out(visible(understoodText(read)))
+    const own = savedLayout(grid)
+    if (own)
+      terminal.err(`${file}: evaluate reads this log by the layout "${own.name}", which is saved in it`)
     if (out === undefined) return
     if (read.tests.length === 0) throw new UsageError(`${file}: no test was found, so nothing was written`)
+    await refuseOtherJson(out)
     const layout = answersLayout(grid, read, answers, basename(out).replace(/(\.layout)?\.json$/, ''))
-    await writeAtomically(out, `${JSON.stringify(layout, null, 2)}\n`)
+    await writeAtomically(out, `${JSON.stringify(layout, null, 2)}\n`).catch((error: unknown) => {
+      throw cannotWrite(out, error)
+    })
     if (!json) terminal.out(visible(`\n${labelled('Layout')(out, 0)}`))
   })
 }
@@ -48,3 +69,10 @@ const withoutRecords = ({ tests, ...read }: Interpretation) => ({
   })),
   ...read,
 })
+
+/** Only an earlier layout is replaced: a record or an entry of the library would be lost. */
+async function refuseOtherJson(path: string): Promise<void> {
+  const text = await readFile(path, 'utf8').catch(() => undefined)
+  if (text === undefined || text.includes('"draughtbook/layout@')) return
+  throw new UsageError(`${path} already exists and is not a layout; choose another name`)
+}

@@ -26,21 +26,31 @@ export async function outputPath(input: string, wish: OutputWish, suffix = ''): 
 }
 
 /**
- * Whether the file may be written. A path that the user named is replaced; one we chose is replaced only if it already
- * holds the same test, so that no archived workbook is lost. Throws UsageError otherwise.
- * @param sameTest - tells from the bytes of the old file whether it is of the same test
+ * Whether the file may be written. At a path that the user named, any file of its kind is replaced; at one we chose, only one of
+ * the same test, so that no log and no archived workbook is lost. Throws UsageError otherwise.
+ * @param old - tells from the bytes of the old file whether it is of its kind, and of the same test
  */
 export async function guardOld(
   path: string,
   wish: OutputWish,
-  sameTest: (old: Uint8Array) => Promise<boolean>,
+  old: {
+    readonly ofKind: (bytes: Uint8Array) => boolean
+    readonly ofSameTest: (bytes: Uint8Array) => boolean
+    /** "Draughtbook summary" */
+    readonly kind: string
+  },
 ): Promise<void> {
-  if (wish.out !== undefined || wish.force) return
-  const old = await readFile(path).catch(() => undefined)
-  if (old === undefined || (await sameTest(old))) return
-  throw new UsageError(
-    `${path} already exists with other content; use --force to replace it, or choose another file with --out`,
-  )
+  if (wish.force) return
+  const bytes = await readFile(path).catch(() => undefined)
+  if (bytes === undefined) return
+  if (wish.out === undefined && !old.ofSameTest(bytes))
+    throw new UsageError(
+      `${path} already exists with other content; use --force to replace it, or choose another file with --out`,
+    )
+  if (wish.out !== undefined && !old.ofKind(bytes))
+    throw new UsageError(
+      `${path} already exists and is not a ${old.kind}; use --force to replace it, or choose another name`,
+    )
 }
 
 async function where(path: string): Promise<string> {
@@ -48,10 +58,8 @@ async function where(path: string): Promise<string> {
   return realpath(path).catch(() => join(folder, parse(path).base))
 }
 
-/** Writes a workbook where the user asked for it. Throws UsageError when it is no .xlsx or cannot be written. */
+/** Writes a workbook at a path that was checked. Throws UsageError when it cannot be written. */
 export async function writeWorkbook(path: string, make: () => Promise<Uint8Array>): Promise<void> {
-  if (extname(path).toLowerCase() !== '.xlsx')
-    throw new UsageError(`--out must name an .xlsx file, not ${path}`)
   const bytes = await make()
   try {
     await writeAtomically(path, bytes)

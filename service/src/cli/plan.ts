@@ -1,8 +1,9 @@
-import { stat } from 'node:fs/promises'
+import { readdir } from 'node:fs/promises'
 import { makePlan, parsePlan, visible } from '@draughtbook/shared-calc'
 import { writePlanWorkbook } from '@draughtbook/shared-calc/workbook'
 import { LIBRARY_VARIABLE } from '../library/layouts.js'
 import { firmsPlan, Library } from '../library/library.js'
+import { checkOutput } from './checked-output.js'
 import type { AddCommand } from './command.js'
 import { withFile } from './errors.js'
 import { writeWorkbook } from './output-path.js'
@@ -23,11 +24,12 @@ export const addPlan: AddCommand = (command, { terminal }) => {
     .option('--out <PLAN.xlsx>', 'write the plan as a sheet for the site, with live formulas')
     .option('--json', 'print the result as JSON')
     .action(async (file: string, { library, out, json }: Options) => {
-      if (library !== undefined) await withFile(library, () => stat(library))
+      if (library !== undefined) await withFile(library, () => readdir(library))
       const folder = library ?? process.env[LIBRARY_VARIABLE]
       const asked = await readJsonFile(file, parsePlan)
       const request = folder ? await firmsPlan(asked, new Library(folder)) : asked
       const result = await withFile(file, async () => makePlan(request))
+      if (out !== undefined) await checkOutput(out, 'plan')
       if (out !== undefined) await writeWorkbook(out, () => writePlanWorkbook(request))
       if (json) return terminal.out(JSON.stringify(result, null, 2))
       terminal.out(visible(planText(request, result)))

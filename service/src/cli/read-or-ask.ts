@@ -1,10 +1,11 @@
 import { basename } from 'node:path'
 import type { Answers, Question } from '@draughtbook/shared-calc/log'
 import { OpenQuestions } from '../input/open-questions.js'
+import { quoted } from '../input/quoted.js'
 import type { ReadTest } from '../input/read-sheet.js'
 import { FileError } from './errors.js'
 import { type ReadOptions, readInput } from './read-input.js'
-import { type AnswerOptions, answersOf, quoted } from './set-answers.js'
+import { type AnswerOptions, answersOf } from './set-answers.js'
 import type { Terminal } from './terminal.js'
 
 export interface AskOptions extends Omit<ReadOptions, 'answers'>, AnswerOptions {

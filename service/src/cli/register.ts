@@ -1,13 +1,14 @@
 import { visible } from '@draughtbook/shared-calc'
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
+import { checkOutput } from './checked-output.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
 import { UsageError, withFile } from './errors.js'
 import { count } from './print/number-text.js'
 import { registerLines } from './print/register-lines.js'
 import { readBytes } from './read-input.js'
 import { runFiles } from './run-files.js'
-import { checkRegisterPath, writeRegisters } from './write-registers.js'
+import { writeRegisters } from './write-registers.js'
 
 interface Options extends ArchiveOptions {
   readonly month?: string
@@ -34,7 +35,10 @@ const bytesOf = (path: string): Promise<Uint8Array> => withFile(path, () => read
 export const addRegister: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--month <YYYY-MM>', 'only tests of this month', month)
-    .option('--out <REGISTER.xlsx>', 'where to write the register (.xlsx or .csv); replaces an existing file')
+    .option(
+      '--out <REGISTER.xlsx>',
+      'where to write the register (.xlsx or .csv); replaces an earlier register',
+    )
     .option('--by <WHAT>', '"client" also writes one register for each client, next to --out', client)
     .option('--previous <REGISTER.xlsx>', 'earlier register whose months are added to this one')
     .option(
@@ -48,7 +52,7 @@ export const addRegister: AddCommand = (command, { terminal, end }) => {
         throw new UsageError('name the register with --out REGISTER.xlsx, or use --json')
       if (out === undefined && options.by !== undefined)
         throw new UsageError('--by client needs --out REGISTER.xlsx')
-      if (out !== undefined) checkRegisterPath(out)
+      if (out !== undefined) await checkOutput(out, 'register', ['.xlsx', '.csv'])
       const { makeRegister, readOrders, readTrend, withOrders } = await import(
         '@draughtbook/shared-calc/register'
       )

@@ -1,6 +1,7 @@
 import { visible } from '@draughtbook/shared-calc'
 import { libraryKeys, readKeyFile } from '../library/keys.js'
 import { type ArchiveOptions, addArchiveOptions, collect } from './archive-options.js'
+import { checkOutput } from './checked-output.js'
 import { type AddCommand, DIFFERENT, UNREADABLE } from './command.js'
 import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
@@ -21,11 +22,13 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
     .option('--key <KEY.pub>', 'public key to check signatures; may be repeated', collect, [])
     .option('--require-signature', 'fail every workbook that is not signed with one of your keys')
-    .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces an existing file')
+    .option('--out <RERUN.xlsx>', 'where to write the re-run; replaces an earlier one')
     .action(async (paths: string[], options: Options) => {
       const { foundDifference, makeRerunReport, unreadable, writeRerunWorkbook } = await import(
         '@draughtbook/shared-calc/rerun'
       )
+      const { out } = options
+      if (out !== undefined) await checkOutput(out, 're-run')
       const keys = await readKeys(options.key)
       if (options.requireSignature && keys.length === 0)
         throw new UsageError(
@@ -38,7 +41,6 @@ export const addRerun: AddCommand = (command, { terminal, end }) => {
       const missing = others.filter(({ expected }) => !expected).map(({ file, why }) => unreadable(file, why))
       const passedOver = files.filter((_, i) => results[i]?.length === 0)
       const report = await makeRerunReport([...results.flat(), ...missing], options.asOf, passedOver)
-      const { out } = options
       if (out !== undefined) await writeWorkbook(out, () => writeRerunWorkbook(report))
       // Where no file could be compared, nothing was checked: that is no answer at all.
       if (report.tests.every(({ outcome }) => outcome === 'cannot be read')) end(UNREADABLE)

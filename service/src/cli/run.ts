@@ -1,6 +1,8 @@
+import { existsSync } from 'node:fs'
 import { CALCULATION_VERSION, didYouMean, InputError, nearest, problemWords } from '@draughtbook/shared-calc'
 import { Command, CommanderError, Help, type Option } from 'commander'
 import { fileFault } from '../files/file-fault.js'
+import { quoted } from '../input/quoted.js'
 import { DONE, UNREADABLE } from './command.js'
 import { commands } from './commands.js'
 import { FileError, UsageError } from './errors.js'
@@ -48,7 +50,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     await program.parseAsync([...args], { from: 'user' })
     return code
   } catch (error) {
-    return failed(error, terminal, asked ?? '')
+    return failed(error, terminal, namedIn(args, program))
   }
 }
 
@@ -56,7 +58,27 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
 const optionDescription = (option: Option): string =>
   new Help().optionDescription(option).replace(/ \(default: \[\]\)|default: \[\], /, '')
 
-function failed(error: unknown, terminal: Terminal, asked: string): number {
+/** The command that a command line names, in words: "token add". */
+function namedIn(args: readonly string[], program: Command): Named {
+  const words = args.filter((arg) => !arg.startsWith('-') && arg !== 'help')
+  const command = program.commands.find((one) => one.name() === words[0])
+  const within = command?.commands.find((one) => one.name() === words[1])
+  return {
+    name: [command, within]
+      .map((one) => one?.name())
+      .filter(Boolean)
+      .join(' '),
+    takes: (within ?? command)?.registeredArguments[0]?.name(),
+  }
+}
+
+interface Named {
+  readonly name: string
+  /** Name of its only argument. */
+  readonly takes: string | undefined
+}
+
+function failed(error: unknown, terminal: Terminal, asked: Named): number {
   if (error instanceof CommanderError) {
     if (error.exitCode === 0) return DONE
     terminal.err(`draughtbook: ${usageText(error, asked)}`)
@@ -72,14 +94,21 @@ function failed(error: unknown, terminal: Terminal, asked: string): number {
 }
 
 /** What the parser of options says, as the other messages say it: what is wrong, then what to do. */
-function usageText({ code, message }: CommanderError, asked: string): string {
+function usageText({ code, message }: CommanderError, { name, takes }: Named): string {
   const said = withMeant(message.replace(/^error: /, ''))
-  const help = `\`${['draughtbook', asked, '--help'].filter(Boolean).join(' ')}\``
-  if (code === 'commander.help') return `name one of the commands of ${asked}; ${help} lists them`
-  const unknown = /^unknown (command|option) '([^']*)'/.exec(said)
-  if (unknown) return said.replace(unknown[0], `there is no ${unknown[1]} ${JSON.stringify(unknown[2])}`)
+  const help = `\`${['draughtbook', name, '--help'].filter(Boolean).join(' ')}\``
+  if (code === 'commander.help') return `name one of the commands of ${name}; ${help} lists them`
+  const unknown = /^unknown (command|option) '([^']*)'(.*)/s.exec(said)
+  if (unknown) {
+    const [, kind, word = '', meant = ''] = unknown
+    const instead =
+      kind === 'command' && name === '' && existsSync(word)
+        ? `; to evaluate this file: draughtbook evaluate ${quoted(word)}`
+        : meant || `; ${help} lists them`
+    return `there is no ${kind} ${JSON.stringify(word)}${instead}`
+  }
   if (code === 'commander.excessArguments')
-    return `too many words after ${asked}; ${help} explains the command`
+    return `${name} takes ${takes === undefined ? 'options only' : `one ${takes} only`}; ${help} explains the command`
   const bare = /^option '(--[\w-]+) ([^']*)' argument missing$/.exec(said)
   if (bare) return `${bare[1]} needs a value: ${bare[1]} ${bare[2]}`
   const missing = /^(?:missing required argument|required option) '([^']+)'/.exec(said)?.[1]

@@ -38,7 +38,10 @@ export function answersOf({ set = [], target, method, stage }: AnswerOptions): R
       throw new UsageError(
         `--set needs a path and a value, as in --set building.volume_m3="412.6 m3", not ${one}`,
       )
-    answers[one.slice(0, at).trim()] = one.slice(at + 1).trim()
+    const path = one.slice(0, at).trim()
+    if (Object.keys(answers).some((one) => wholePath(one) === wholePath(path)))
+      throw new UsageError(`${path} is given twice; give it once`)
+    answers[path] = one.slice(at + 1).trim()
   }
   return answers
 }
@@ -62,7 +65,3 @@ export async function withAnswers<T>(given: AnswerOptions, work: () => Promise<T
     throw error instanceof FileError ? error.withOptions(optionsOf(given)) : error
   }
 }
-
-/** A value as typed after --set on a command line. */
-export const quoted = (value: string): string =>
-  /^[\w./:+-]+$/.test(value) ? value : `"${value.replaceAll('"', '\\"')}"`

@@ -8,6 +8,7 @@ import {
 } from '@draughtbook/shared-calc'
 import { InvalidArgumentError } from 'commander'
 import { type ArchiveOptions, addArchiveOptions } from './archive-options.js'
+import { checkOutput } from './checked-output.js'
 import { type AddCommand, DIFFERENT } from './command.js'
 import { UsageError } from './errors.js'
 import { writeWorkbook } from './output-path.js'
@@ -59,13 +60,14 @@ function stageText(result: StageResult): string {
 
 export const addStages: AddCommand = (command, { terminal, end }) => {
   addArchiveOptions(command)
-    .option('--out <STAGES.xlsx>', 'where to write the workbook of the stages; replaces an existing file')
+    .option('--out <STAGES.xlsx>', 'where to write the workbook of the stages; replaces an earlier one')
     .option('--allow <70,90>', 'percentage of the target allowed at fabric and after services', allow)
     .option('--confidence <80>', 'probability, as a percentage, needed before the next trade starts', sure)
     .action(async (paths: string[], options: Options) => {
       const { out, allow: shares, confidence } = options
       if (out === undefined && !options.json)
         throw new UsageError('name the workbook with --out STAGES.xlsx, or use --json')
+      if (out !== undefined) await checkOutput(out, 'stages')
       const { stagesResult, workStages } = await import('@draughtbook/shared-calc')
       const { records, unread } = await recordsOf(paths, options, terminal)
       const request = {

@@ -1,5 +1,7 @@
+import { existsSync } from 'node:fs'
 import { dayInWords } from '@draughtbook/shared-calc'
 import type { Command } from 'commander'
+import { quoted } from '../input/quoted.js'
 import { ROLES, Role } from '../security/caller.js'
 import { makeToken } from '../security/tokens/token.js'
 import { changeTokens, readTokens, rolesOf, type StoredToken } from '../security/tokens/token-file.js'
@@ -53,7 +55,12 @@ function addTokenList(token: Command, terminal: Terminal): void {
     .option(...FILE)
     .action(async (options: { tokens: string }) => {
       const tokens = await withFile(options.tokens, () => readTokens(options.tokens))
-      if (tokens.length === 0) terminal.err(`draughtbook: there are no tokens in ${options.tokens}`)
+      if (tokens.length === 0)
+        terminal.err(
+          existsSync(options.tokens)
+            ? `draughtbook: there are no tokens in ${options.tokens}`
+            : `draughtbook: there is no token file ${options.tokens}; \`draughtbook token add NAME\` makes one, or name yours with --tokens`,
+        )
       const lastUse = await readUse(options.tokens)
       for (const one of tokens)
         terminal.out(oneLine(`${one.id}  ${stateOf(one)}  ${useOf(lastUse[one.id])}  ${one.name}`))
@@ -70,8 +77,7 @@ function addTokenRevoke(token: Command, terminal: Terminal): void {
       const revoked = new Date().toISOString()
       await withFile(options.tokens, () =>
         changeTokens(options.tokens, (tokens) => {
-          if (!tokens.some((one) => one.id === id))
-            throw new UsageError(`there is no token ${id}; \`draughtbook token list\` lists them`)
+          if (!tokens.some((one) => one.id === id)) throw noToken(id, options.tokens)
           return tokens.map((one) => (one.id === id ? { ...one, revoked: one.revoked ?? revoked } : one))
         }),
       )
@@ -88,8 +94,7 @@ function addTokenRemove(token: Command, terminal: Terminal): void {
     .action(async (id: string, options: { tokens: string }) => {
       await withFile(options.tokens, () =>
         changeTokens(options.tokens, (tokens) => {
-          if (!tokens.some((one) => one.id === id))
-            throw new UsageError(`there is no token ${id}; \`draughtbook token list\` lists them`)
+          if (!tokens.some((one) => one.id === id)) throw noToken(id, options.tokens)
           return tokens.filter((one) => one.id !== id)
         }),
       )
@@ -97,6 +102,11 @@ function addTokenRemove(token: Command, terminal: Terminal): void {
       terminal.err(`draughtbook: token ${id} is removed`)
     })
 }
+
+const noToken = (id: string, file: string): UsageError =>
+  new UsageError(
+    `there is no token ${id} in ${file}; \`draughtbook token list --tokens ${quoted(file)}\` lists them`,
+  )
 
 interface AddOptions {
   readonly days: string

@@ -1,5 +1,6 @@
 import { measureTakeOff, parseTakeOff, visible } from '@draughtbook/shared-calc'
 import { writeTakeOffWorkbook } from '@draughtbook/shared-calc/workbook'
+import { checkOutput } from './checked-output.js'
 import type { AddCommand } from './command.js'
 import { writeWorkbook } from './output-path.js'
 import { labelled } from './print/evaluation-text.js'
@@ -19,6 +20,7 @@ export const addVolume: AddCommand = (command, { terminal }) => {
     .action(async (file: string, { out, json }: Options) => {
       const request = await readJsonFile(file, parseTakeOff)
       const result = measureTakeOff(request.takeOff)
+      if (out !== undefined) await checkOutput(out, 'take-off')
       if (out !== undefined) await writeWorkbook(out, () => writeTakeOffWorkbook(request))
       if (json) return terminal.out(JSON.stringify(result, null, 2))
       terminal.out(visible(takeOffText(request, result)))

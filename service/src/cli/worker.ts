@@ -1,38 +1,37 @@
 import { stat } from 'node:fs/promises'
 import { availableParallelism } from 'node:os'
-import { QUEUE_WAIT } from './archive-options.js'
+import { QUEUE_WAIT, upTo } from './archive-options.js'
 import type { AddCommand } from './command.js'
-import { UsageError, withFile } from './errors.js'
+import { withFile } from './errors.js'
 
 interface Options {
   readonly queue: string
-  readonly workers: string
+  readonly workers: number
   readonly root: string
-  readonly silence: string
+  readonly silence: number
   readonly wait: number
 }
 
 export const addWorker: AddCommand = (command, { terminal }) => {
   command
     .requiredOption('--queue <redis://…>', 'the Redis server that shares out the files')
-    .option('--workers <NUMBER>', 'number of threads', String(availableParallelism()))
+    .option('--workers <NUMBER>', 'number of threads', upTo(99), availableParallelism())
     .option('--root <FOLDER>', 'only files under this folder are read', '.')
     .option(
       '--silence <SECONDS>',
       'seconds without an answer from a worker before its files go to others',
-      '20',
+      upTo(99, 'whole number of seconds'),
+      20,
     )
     .option(...QUEUE_WAIT)
     .action(async ({ queue, workers, root, silence, wait }: Options) => {
-      for (const [name, text] of Object.entries({ workers, silence }))
-        if (!/^[1-9]\d?$/.test(text)) throw new UsageError(`--${name} must be a whole number from 1 to 99`)
       await withFile(root, () => stat(root))
       const { startWorker } = await import('../queue/queue-worker.js')
       const worker = await startWorker({
         url: queue,
-        workers: Number(workers),
+        workers,
         root,
-        silence_ms: Number(silence) * 1000,
+        silence_ms: silence * 1000,
         wait_s: wait,
         say: terminal.err,
       })

@@ -30,8 +30,15 @@ export async function writePdfs(
   const paths: string[] = []
   for (const [i, { record }] of tests.entries()) {
     const path = await pdfPath(input, wish, tests.length === 1 ? '' : `-${i + 1}`)
-    await guardOld(path, { ...wish, out: typeof wish.pdf === 'string' ? wish.pdf : undefined }, async (old) =>
-      Buffer.from(old).includes(`record ${digestOf(record)}`),
+    const named = typeof wish.pdf === 'string' ? wish.pdf : undefined
+    await guardOld(
+      path,
+      { ...wish, out: named },
+      {
+        kind: 'Draughtbook PDF',
+        ofKind: (old) => /record [0-9a-f]{64}/.test(Buffer.from(old).toString('latin1')),
+        ofSameTest: (old) => Buffer.from(old).includes(`record ${digestOf(record)}`),
+      },
     )
     paths.push(path)
   }
@@ -63,7 +70,7 @@ async function pdfPath(input: string, wish: PdfWish, suffix: string): Promise<st
   if (typeof wish.pdf !== 'string') return (await outputPath(input, wish, suffix)).replace(/\.xlsx$/i, '.pdf')
   if (extname(wish.pdf).toLowerCase() !== '.pdf')
     throw new UsageError(
-      `--pdf must name a .pdf file, not ${wish.pdf}; to give it no name, put it after the input`,
+      `--pdf must name a .pdf file, not ${wish.pdf || '""'}; to give it no name, put it after the input`,
     )
   return wish.pdf
 }

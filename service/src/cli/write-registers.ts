@@ -1,13 +1,8 @@
 import { dirname, extname, isAbsolute, join, parse, relative, resolve, sep } from 'node:path'
 import type { Register, RegisterOptions, TestLine } from '@draughtbook/shared-calc/register'
 import { writeAtomically } from '../files/write-atomically.js'
-import { cannotWrite, UsageError } from './errors.js'
-
-/** Throws UsageError for a register that is neither a workbook nor CSV. */
-export function checkRegisterPath(path: string): void {
-  if (!['.xlsx', '.csv'].includes(extname(path).toLowerCase()))
-    throw new UsageError(`--out must name an .xlsx or a .csv file, not ${path}`)
-}
+import { refuseOther } from './checked-output.js'
+import { cannotWrite } from './errors.js'
 
 /** Writes the register, and one for each client where asked. Returns the paths written. */
 export async function writeRegisters(
@@ -29,6 +24,7 @@ export async function writeRegisters(
         registers.set(join(dir, `${name}-${nameForFile(client, used)}${ext}`), one)
     }
   }
+  for (const path of registers.keys()) await refuseOther(path, 'register')
   for (const [path, one] of registers) await write(path, one)
   return [...registers.keys()]
 }

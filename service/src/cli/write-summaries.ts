@@ -1,9 +1,10 @@
 import { readFile } from 'node:fs/promises'
 import { digestOf, type TestRecord } from '@draughtbook/shared-calc'
+import { openLog } from '@draughtbook/shared-calc/log'
 import { writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import { fileFault } from '../files/file-fault.js'
 import { writeAtomically } from '../files/write-atomically.js'
-import { readSheet } from '../input/read-sheet.js'
+import { isSummary, readSheet } from '../input/read-sheet.js'
 import { signerOf } from '../signature/sign.js'
 import { cannotWrite, UsageError } from './errors.js'
 import { guardOld, type OutputWish, outputPath } from './output-path.js'
@@ -23,7 +24,14 @@ export async function writeSummaries(
   const paths: string[] = []
   for (const [i] of tests.entries()) {
     const path = await outputPath(input, wish, tests.length === 1 ? '' : `-${i + 1}`)
-    await guardOld(path, wish, (old) => holds(old, tests[i]?.record))
+    await guardOld(path, wish, {
+      kind: 'Draughtbook summary',
+      ofKind: (old) => recordIn(old) !== undefined,
+      ofSameTest: (old) => {
+        const record = recordIn(old)
+        return record !== undefined && digestOf(record) === digestOf(tests[i]?.record)
+      },
+    })
     paths.push(path)
   }
   for (const [i, test] of tests.entries()) await write(paths[i] ?? '', test, sign, wish.uncertainty === true)
@@ -50,13 +58,14 @@ async function write(
   }
 }
 
-/** Whether a workbook is a summary of the same record. Read with the guards for files from anywhere. */
-async function holds(bytes: Uint8Array, record: TestRecord | undefined): Promise<boolean> {
+/** The record of a summary; undefined for any other file. Read with the guards for files from anywhere. */
+function recordIn(bytes: Uint8Array): TestRecord | undefined {
   try {
-    const tests = readSheet(bytes, 'workbook.xlsx')
-    return tests.length === 1 && digestOf(tests[0]?.record) === digestOf(record)
+    return isSummary(openLog(bytes, 'workbook.xlsx'))
+      ? readSheet(bytes, 'workbook.xlsx')[0]?.record
+      : undefined
   } catch {
-    return false
+    return undefined
   }
 }
 

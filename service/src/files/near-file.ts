@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs'
 import { readdir } from 'node:fs/promises'
 import { basename, dirname, join } from 'node:path'
 import { didYouMean, nearest } from '@draughtbook/shared-calc'
@@ -5,6 +6,8 @@ import { errorCode, fileFault } from './file-fault.js'
 
 /** Plain words for a path that cannot be opened; of one that is not there, with the nearest name in its folder. */
 export async function faultOfPath(path: string, error: unknown): Promise<string | undefined> {
+  // A folder was wanted, and the path itself is a file.
+  if (errorCode(error) === 'ENOTDIR' && existsSync(path)) return 'it is a file, not a folder'
   const fault = fileFault(error)
   if (fault === undefined || errorCode(error) !== 'ENOENT') return fault
   const folder = dirname(path)

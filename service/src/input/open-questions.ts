@@ -1,5 +1,6 @@
 import { InputError, type Problem } from '@draughtbook/shared-calc'
 import type { Question } from '@draughtbook/shared-calc/log'
+import { quoted } from './quoted.js'
 
 /** A log that leaves something open: nothing was calculated. Each problem is one question with the option that answers it. */
 export class OpenQuestions extends InputError {
@@ -27,6 +28,3 @@ function howTo({ path, choices, example }: Question): string {
   const typed = example === undefined ? '' : `; or with your own value, for example ${quoted(example)}`
   return `Answer with --set ${path}=${first}${others.map((one) => `, or with ${one}`).join('')}${typed}.`
 }
-
-const quoted = (value: string): string =>
-  /^[\w./:+-]+$/.test(value) ? value : `"${value.replaceAll('"', '\\"')}"`

@@ -1,4 +1,4 @@
-import { type CellMap, type Finding, InputError, type TestRecord } from '@draughtbook/shared-calc'
+import type { CellMap, Finding, TestRecord } from '@draughtbook/shared-calc'
 import {
   type Answers,
   fileText,
@@ -11,7 +11,7 @@ import {
   testsOf,
   testWithAnswers,
 } from '@draughtbook/shared-calc/log'
-import { ownReport, parseRecordRows, RECORD, RECORD_SHEET_FORMAT } from '@draughtbook/shared-calc/workbook'
+import { parseRecordRows, RECORD, RECORD_SHEET_FORMAT } from '@draughtbook/shared-calc/workbook'
 import { OpenQuestions } from './open-questions.js'
 
 /** One test as read: its record, where its fields stood, and what reading it had to convert or leave out. */
@@ -43,9 +43,6 @@ export function readSheet(bytes: Uint8Array, name: string, options: SheetOptions
   if (rows) {
     return [testWithAnswers(summaryOf(rows), answers)]
   }
-  const own = layout ? undefined : ownReport(grid)
-  if (own !== undefined)
-    throw new InputError([{ path: '', message: `${own}: give the test log or the summary of one test` }])
   const reading = { ...options, acceptProposal: true }
   // A text file is opened again where the chosen layout states another decimal sign; that is readLog's affair.
   const read = grid.kind === 'workbook' ? readGrid(grid, reading) : readLog(bytes, name, reading)
@@ -64,6 +61,9 @@ function summaryOf(rows: ReadonlyMap<string, readonly string[]>): ReadTest {
     findings: altered ? [remarkFinding(fileText('record-altered'), [`${RECORD}!B4`], ['format'])] : [],
   }
 }
+
+/** Whether a workbook is one of our own summaries. */
+export const isSummary = (grid: Grid): boolean => summaryRows(grid) !== undefined
 
 /** Rows of the Record sheet, key → texts, where a workbook is one of our own summaries; undefined for any other. */
 function summaryRows(grid: Grid): Map<string, string[]> | undefined {

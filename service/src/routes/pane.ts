@@ -1,7 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { type Response, Router } from 'express'
+import { type RequestHandler, type Response, Router } from 'express'
 import expressStaticGzip from 'express-static-gzip'
+import { HttpFault } from '../http/http-fault.js'
 import { PANE, paneIsBuilt } from '../running/pane-folder.js'
 
 export interface PaneOptions {
@@ -28,6 +29,7 @@ export function pane({ folder = PANE }: PaneOptions = {}): Router {
   if (!paneIsBuilt(folder)) return router
   const scripts = scriptSources(folder)
   router.use(
+    refuseUnreadable,
     // Sends an asset as the build has compressed it, where the browser takes that.
     expressStaticGzip(folder, {
       index: false,
@@ -47,6 +49,16 @@ export function pane({ folder = PANE }: PaneOptions = {}): Router {
     }),
   )
   return router
+}
+
+/** An address that is not percent-encoded UTF-8 is refused as every error is; the package would answer it in plain text. */
+const refuseUnreadable: RequestHandler = (request, _response, next) => {
+  try {
+    decodeURIComponent(request.path)
+  } catch {
+    throw new HttpFault(400, 'The address cannot be read', { detail: 'write % in an address as %25' })
+  }
+  next()
 }
 
 /** The pane is built with Microsoft's address or with a copy of office.js beside it; the policy follows the build. */

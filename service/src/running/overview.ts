@@ -37,7 +37,14 @@ export function overview(settings: Settings): Feature[] {
         ? off('--library FOLDER switches it on')
         : on('devices, gauges, layouts, targets'),
     ],
-    ['pane', paneIsBuilt(pane) ? on('at /') : off('not built: npm run build')],
+    [
+      'pane',
+      paneIsBuilt(pane)
+        ? on('at /')
+        : off(
+            pane === undefined ? 'not built: npm run build' : `no pane in ${pane}: --pane names its folder`,
+          ),
+    ],
     [
       'rate limit',
       rate === 0 || isOpen(settings)

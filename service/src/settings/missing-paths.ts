@@ -14,6 +14,14 @@ export async function missingPaths({ library, tokens }: Settings): Promise<strin
     said.push(
       `the library folder ${library} does not exist yet; it is created when something is first saved in it`,
     )
+  else if (
+    library !== undefined &&
+    !(await stat(library).then(
+      (one) => one.isDirectory(),
+      () => true,
+    ))
+  )
+    said.push(`the library ${library} is a file, not a folder; nothing can be read from it or saved in it`)
   if (tokens !== undefined && !(await isThere(tokens)))
     said.push(
       `the token file ${tokens} does not exist yet; nobody can sign in with a token until one is made with draughtbook token add NAME --tokens ${tokens}`,

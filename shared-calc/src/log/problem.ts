@@ -18,6 +18,7 @@ export type LogProblemCode =
   | 'layout-invalid'
   | 'layout-mismatch'
   | 'not-found'
+  | 'no-test'
   | 'ambiguous'
   | 'ambiguous-number'
   | 'ambiguous-date'

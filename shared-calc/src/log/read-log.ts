@@ -101,7 +101,7 @@ function byLayout(grid: Grid, layout: Layout, given: Answers, why: Why): ReadLog
       questions: [],
     }
   })
-  const tests = wanted === undefined || all.length === 1 ? all : all.filter(({ key }) => key === wanted)
+  const tests = wanted === undefined ? all : all.filter(({ key, name }) => key === wanted || name === wanted)
   const missing = all.length > 0 && tests.length === 0
   return {
     tests,

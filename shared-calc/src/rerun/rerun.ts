@@ -1,7 +1,7 @@
 import { problemsOf } from '../contract/problem.js'
 import { problemsInWords } from '../contract/record/index.js'
+import { reportKind } from '../log/own-report.js'
 import { openArchived } from '../reports/archive/open-archived.js'
-import { reportKind } from '../reports/archive/own-report.js'
 import { rerunRegister } from './register/rerun-register.js'
 import { type RerunTest, unreadable } from './report.js'
 import type { RerunOptions } from './rerun-options.js'
@@ -12,7 +12,7 @@ import { rerunSeveral } from './several/compare-several.js'
 /**
  * Re-runs one archived file: recomputes it from its inputs and compares with all that it records. Never throws for a
  * file that cannot be read: that is an outcome.
- * @returns one entry for each test of the file
+ * @returns one entry for each test of the file; none for a plan or a take-off
  */
 export async function rerunFile(
   bytes: Uint8Array,
@@ -24,7 +24,10 @@ export async function rerunFile(
     if (summary) return [await rerunSummary(file, bytes, grid, summary, options)]
     const kind = reportKind(grid)
     if (kind === 'register') return [rerunRegister(file, grid, bytes)]
-    if (kind !== undefined) return [rerunSeveral(file, bytes, kind)]
+    if (kind === 'building' || kind === 'stages' || kind === 're-run')
+      return [rerunSeveral(file, bytes, kind)]
+    // A plan or a take-off: nothing in it was measured.
+    if (kind !== undefined) return []
     return rerunOwnLayout(file, grid, options)
   } catch (error) {
     const problems = problemsOf(error)

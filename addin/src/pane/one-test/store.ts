@@ -1,17 +1,15 @@
-import type { Evaluation } from '@draughtbook/shared-calc'
-import type { Grid } from '@draughtbook/shared-calc/log'
 import type { LiveResult } from '../../calc/live.js'
-import type { UnderstoodTest } from '../../calc/understand.js'
 import type { Host } from '../../host/host.js'
 import type { StepId } from '../../kept/kept-test.js'
-import { askService } from '../../service/client.js'
 import { drawnAndIdle } from '../when-idle.js'
+import { CellsRead, type ReadCells } from './cells-read.js'
 import { emptyEntries, isUntouched, parseEntries, referencesOf, type TestEntries } from './entries.js'
-import { differenceOf, refusal, wordsOf } from './fault-words.js'
+import { wordsOf } from './fault-words.js'
 import { withoutStaleOrigin } from './library-origin.js'
 import { Past } from './past.js'
+import { ServiceAsked } from './service-asked.js'
 import { aboutTest } from './standing.js'
-import type { Origin, StoreTimes, TestState } from './test-state.js'
+import type { StoreTimes, TestState } from './test-state.js'
 
 type Live = typeof import('../../calc/live.js').live
 
@@ -35,12 +33,9 @@ export class TestStore {
   }
   readonly #past = new Past<TestEntries>()
   readonly #listeners = new Set<() => void>()
-  #grid: { key: string; grid: Grid; understood: UnderstoodTest | undefined } | undefined
+  readonly #cells: CellsRead
+  readonly #service: ServiceAsked
   #run = 0
-  /** Rises with every change of the workbook's cells. */
-  #edition = 0
-  #asking: AbortController | undefined
-  #askTimer: ReturnType<typeof setTimeout> | undefined
   #saveTimer: ReturnType<typeof setTimeout> | undefined
   #calc: Promise<{ live: Live }> | undefined
   /** The calculation, once it is there. */
@@ -52,6 +47,13 @@ export class TestStore {
     private readonly times: StoreTimes = { keep_ms: 350, settle_ms: 350, retry_ms: 15_000 },
   ) {
     this.state.marking = host.kind === 'page'
+    this.#cells = new CellsRead(host, (action) => this.#host(action))
+    this.#service = new ServiceAsked(
+      base,
+      times,
+      () => this.state,
+      (part) => this.#set(part),
+    )
   }
 
   listen(listener: () => void): () => void {
@@ -81,7 +83,7 @@ export class TestStore {
             !reference.includes('!'),
         )
       if (!touched) return
-      this.#forgetCells()
+      this.#cells.forget()
       void this.refresh()
     })
   }
@@ -97,7 +99,7 @@ export class TestStore {
 
   /** @param before entries that may be replaced: what was typed since stands */
   async #takeUp(before: TestEntries, step?: StepId): Promise<void> {
-    this.#forgetCells()
+    this.#cells.forget()
     const kept = await this.#host(() => this.host.loadSettings())
     // Typed while the spreadsheet was still answering: that stands, and is kept in its turn.
     if (this.state.entries !== before) return
@@ -206,7 +208,10 @@ export class TestStore {
     const run = ++this.#run
     // Nothing typed or picked: there is nothing to fetch the calculation for.
     if (!this.state.result && isUntouched(this.state.entries)) return
-    const [calc, grid] = await Promise.all([this.#host(() => this.#calculation()), this.#read()])
+    const [calc, grid] = await Promise.all([
+      this.#host(() => this.#calculation()),
+      this.#cells.of(this.state.entries),
+    ])
     // It is asked for again with the next change.
     if (!calc) return
     this.#live = calc.live
@@ -230,18 +235,13 @@ export class TestStore {
 
   /** What follows from entries where everything it takes is at hand: shown with them in one drawing. */
   #atOnce(entries: TestEntries): Partial<TestState> | undefined {
-    const key = cellsKey(entries)
-    const known = key === undefined || this.#grid?.key === key
-    if (!this.#live || !known) return undefined
+    const cells = this.#cells.known(entries)
+    if (!this.#live || cells === 'unknown') return undefined
     this.#run += 1
-    return this.#workOut(this.#live, entries, key === undefined ? undefined : this.#grid)
+    return this.#workOut(this.#live, entries, cells)
   }
 
-  #workOut(
-    live: Live,
-    entries: TestEntries,
-    read: { grid: Grid; understood: UnderstoodTest | undefined } | undefined,
-  ): Partial<TestState> {
+  #workOut(live: Live, entries: TestEntries, read: ReadCells | undefined): Partial<TestState> {
     const { trace, evaluation } = this.state
     let result: LiveResult
     try {
@@ -268,9 +268,9 @@ export class TestStore {
     const { result } = this.state
     if (!result) return
     if (result.record) void import('../../worker/warm-up.js').then(({ warmUp }) => warmUp())
-    if (result.record && !result.unusable) this.#askSoon()
+    if (result.record && !result.unusable) this.#service.soon()
     else
-      this.#stopAsking(
+      this.#service.stop(
         result.evaluation
           ? {
               kind: 'local',
@@ -297,80 +297,7 @@ export class TestStore {
 
   /** Asks the service again: something it depends on has changed. */
   askAgain(): void {
-    this.#askSoon()
-  }
-
-  #askSoon(): void {
-    this.#asking?.abort()
-    clearTimeout(this.#askTimer)
-    this.#askTimer = setTimeout(() => void this.#ask(), this.times.settle_ms)
-  }
-
-  #stopAsking(origin: Origin | undefined): void {
-    this.#asking?.abort()
-    clearTimeout(this.#askTimer)
-    if (origin) this.#set({ origin })
-  }
-
-  async #ask(): Promise<void> {
-    const { result, trace } = this.state
-    if (!result?.record || !result.evaluation) return
-    const asking = new AbortController()
-    this.#asking = asking
-    try {
-      const answer = await askService(result.record, trace, this.base, asking.signal)
-      if (this.state.result !== result) return
-      if (answer.kind === 'evaluation') this.#take(answer.evaluation, result)
-      else if (answer.kind === 'refused')
-        this.#set({ origin: { kind: 'local', why: 'refused', words: refusal(answer.problems) } })
-      else {
-        this.#set({
-          origin: {
-            kind: 'local',
-            why: answer.access ? 'access' : 'unreachable',
-            words: `Calculated on this device with the same formulas: ${answer.why}`,
-          },
-        })
-        this.#askTimer = setTimeout(() => void this.#ask(), this.times.retry_ms)
-      }
-    } catch (error) {
-      if (!asking.signal.aborted) throw error
-    }
-  }
-
-  /** The service knows no cells: findings keep those of the pane's own evaluation. */
-  #take(evaluation: Evaluation, { evaluation: own }: LiveResult): void {
-    if (!own || evaluation.recordDigest !== own.recordDigest) return
-    const difference = differenceOf(evaluation, own)
-    this.#set({
-      evaluation: { ...evaluation, ...(own.trace ? { trace: evaluation.trace ?? own.trace } : {}) },
-      origin: difference === undefined ? { kind: 'service' } : { kind: 'service', difference },
-    })
-  }
-
-  async #read(): Promise<{ grid: Grid; understood: UnderstoodTest | undefined } | undefined> {
-    const { entries } = this.state
-    const key = cellsKey(entries)
-    if (key === undefined) return undefined
-    if (this.#grid?.key === key) return this.#grid
-    const name = await this.#host(() => this.host.workbookName())
-    if (name === undefined) return undefined
-    const edition = this.#edition
-    const read = await this.#host(() => this.#cells(entries))
-    // Cells read before an edit are shown until the reading that the edit has set going is there, but not kept.
-    if (read && edition === this.#edition) this.#grid = { key, ...read }
-    return read
-  }
-
-  async #cells({ log, ...entries }: TestEntries) {
-    if (!log) return { grid: await this.host.grid(referencesOf(entries)), understood: undefined }
-    const [{ acceptedTest }, grid] = await Promise.all([import('../../calc/understand.js'), this.host.grid()])
-    return { grid, understood: acceptedTest(grid, log.answers, this.host.fileDate, log.layout) }
-  }
-
-  #forgetCells(): void {
-    this.#edition += 1
-    this.#grid = undefined
+    this.#service.soon()
   }
 
   async #host<T>(action: () => Promise<T>): Promise<T | undefined> {
@@ -386,11 +313,4 @@ export class TestStore {
     this.state = { ...this.state, ...part }
     for (const listener of this.#listeners) listener()
   }
-}
-
-/** Names the cells that entries are read from; undefined where they need none. */
-function cellsKey(entries: TestEntries): string | undefined {
-  const references = referencesOf(entries)
-  if (references.length === 0 && !entries.log) return undefined
-  return JSON.stringify([entries.log, references])
 }

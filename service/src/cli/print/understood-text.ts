@@ -1,16 +1,17 @@
 import type { Interpretation, Use } from '@draughtbook/shared-calc/log'
+import { quoted } from '../../input/quoted.js'
 
 /** A log as it was understood: its tests, every column and block with what became of it, and what is open. */
 export function understoodText({ tests, uses, questions, problems, findings }: Interpretation): string {
   const used = uses.filter(({ usedAs }) => usedAs)
   const ignored = unique(uses.filter(({ ignoredBecause }) => ignoredBecause))
   return [
-    tests.length === 1 ? 'One test' : `${tests.length} tests`,
+    tests.length === 1 ? 'One test' : tests.length === 0 ? 'No test' : `${tests.length} tests`,
     ...tests.map(
       ({ key, name, directions }) =>
         `  ${name}${name === key || tests.length === 1 ? '' : ` (test ${key})`}: ${directions.join(' and ') || 'not complete yet'}`,
     ),
-    'Used',
+    ...(used.length > 0 ? ['Used'] : []),
     ...unique(used).map(
       ({ cells, heading, usedAs, reason }) =>
         `  ${cells}  ${heading} → ${usedAs}${reason ? ` (${reason})` : ''}`,
@@ -26,7 +27,7 @@ export function understoodText({ tests, uses, questions, problems, findings }: I
           'To answer',
           ...questions.map(
             ({ path, text, choices }) =>
-              `  ${text}\n      --set ${path}=${choices.map(({ value }) => value).join(' or ') || '…'}`,
+              `  ${text}\n      --set ${path}=${choices.map(({ value }) => quoted(value)).join(', or ') || '…'}`,
           ),
         ]
       : []),

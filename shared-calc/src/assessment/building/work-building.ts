@@ -83,7 +83,12 @@ export function workBuilding(request: BuildingRequest): WorkedBuilding {
   const homes = withOneLimit(request.homes)
   const [first] = homes
   if (!first || homes.length < 2)
-    throw new InputError([{ path: '', message: 'give the tests of at least two homes' }])
+    throw new InputError([
+      {
+        path: '',
+        message: `give the tests of at least two homes: ${homes.length === 0 ? 'none was' : 'only one was'} given`,
+      },
+    ])
   refuseOthers(homes, first)
   const calculation = new Calculation()
   const preset = presetOf(first)

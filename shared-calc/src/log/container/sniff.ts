@@ -36,7 +36,7 @@ export function sniff(bytes: Uint8Array, fileName: string): ContentKind {
   if (!['csv', 'txt', 'tsv'].includes(extension))
     refuse(
       'unsupported-format',
-      `.${extension} files are not read: a log is an .xlsx, .xlsm, .ods or .csv file`,
+      `${extension === '' ? 'a file whose name has no ending is not read' : `.${extension} files are not read`}: a log is an .xlsx, .xlsm, .ods or .csv file`,
     )
   return 'text'
 }

@@ -1,9 +1,9 @@
 import { InputError } from '../../contract/problem.js'
 import { problemsInWords, type TestRecord } from '../../contract/record/index.js'
 import type { Layout } from '../../log/layout/schema.js'
+import { ownReport } from '../../log/own-report.js'
 import { readGrid } from '../../log/read-log.js'
 import { archivedParts, layoutOf, NOT_A_SUMMARY, openArchived } from '../archive/open-archived.js'
-import { ownReport } from '../archive/own-report.js'
 import { alteration, type LeftOut, standingInTheWay } from './read-lines.js'
 
 /** The record of one archived test. */

@@ -1,4 +1,5 @@
 import ExcelJS from 'exceljs'
+import type { Grid } from '../../log/grid/grid.js'
 import type { Register } from './register.js'
 import { type CellContent, columns, headInWords } from './workbook/columns.js'
 
@@ -24,4 +25,17 @@ function plain(content: CellContent): string | number | null {
   if (content instanceof Date) return content.toISOString().slice(0, 10)
   if (typeof content !== 'string') return plain('formula' in content ? content.result : content.text)
   return /^[=+\-@\t\r]/.test(content) ? `'${content}` : content
+}
+
+/** So many headings of a register are in no other list. */
+const ENOUGH = 10
+
+/** Whether separated text is a register, by the headings in its first row. */
+export function isRegisterCsv(grid: Grid): boolean {
+  if (grid.kind !== 'text') return false
+  const sheet = grid.sheet(grid.sheetNames[0] ?? '')
+  const heads = new Set(columns.map(({ head }) => headInWords(head)))
+  const first = Array.from({ length: sheet?.columns ?? 0 }, (_, i) => sheet?.at(0, i)?.value)
+  const texts = first.filter((value) => typeof value === 'string')
+  return texts.filter((text) => heads.has(text)).length >= ENOUGH
 }

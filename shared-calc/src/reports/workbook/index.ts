@@ -1,4 +1,3 @@
-export { ownReport } from '../archive/own-report.js'
 export { addCharts } from './chart/add-charts.js'
 export type { ChartDescription } from './chart/description.js'
 export { printStyle } from './chart/print-style.js'

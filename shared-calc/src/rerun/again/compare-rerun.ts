@@ -10,6 +10,7 @@ import { openLog } from '../../log/open-log.js'
 import { archivedParts } from '../../reports/archive/open-archived.js'
 import type { Parts } from '../../reports/workbook/zip/parts.js'
 import { versions } from '../../versions/list.js'
+import { isNewer, unknownVersion } from '../../versions/unknown-version.js'
 import { archiveDifferences } from '../archive-shape.js'
 import { type RerunTest, unreadable } from '../report.js'
 import type { RerunReport } from '../report-of-all.js'
@@ -42,6 +43,13 @@ export async function compareRerun(
     const { tests, signatures, missing } = filesNamed(grid, seen.parts(), given)
     const version = textAt(sheet, FACTS_ROW + 1, 2)
     const older = version !== CALCULATION_VERSION && versions.some((one) => one.version === version)
+    // Its files are of that version too: what it says of them cannot be made again.
+    if (
+      version !== undefined &&
+      isNewer(version) &&
+      tests.some(({ outcome }) => outcome === 'cannot be read')
+    )
+      return { ...about, ...unreadable(about.file, unknownVersion(version)) }
     const ofReruns = tests.some(({ kind }) => kind === 're-run')
     if (tests.length === 0 || older || ofReruns) return undefined
     if (missing.length > 0)

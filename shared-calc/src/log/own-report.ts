@@ -1,12 +1,14 @@
-import type { Grid } from '../../log/grid/grid.js'
+import type { Grid } from './grid/grid.js'
 
-/** Kinds of reports that are made from tests. */
-export type ReportKind = 'register' | 're-run' | 'building' | 'stages'
+/** Kinds of Draughtbook workbooks that hold no single test. */
+export type ReportKind = 'register' | 're-run' | 'building' | 'stages' | 'plan' | 'take-off'
 
-/** Sheets that only a Draughtbook report has all of. */
+/** Sheets that only such a workbook has all of. */
 const reports: readonly {
   readonly kind: ReportKind
   readonly sheets: readonly string[]
+  /** With any other sheet beside these, a test may have been logged in it. */
+  readonly alone?: true
   readonly why: string
 }[] = [
   {
@@ -29,12 +31,27 @@ const reports: readonly {
     sheets: ['Site', 'Allowance', 'Working'],
     why: 'this is a Draughtbook workbook on the stages of a site, not a test',
   },
+  {
+    kind: 'plan',
+    sheets: ['Plan', 'Checklist', 'Inputs', 'Working'],
+    alone: true,
+    why: 'this is a Draughtbook test plan, not a test',
+  },
+  {
+    kind: 'take-off',
+    sheets: ['Volume', 'Inputs', 'Working'],
+    alone: true,
+    why: 'this is a Draughtbook take-off, not a test',
+  },
 ]
 
 const reportOf = ({ sheetNames }: Grid) =>
-  reports.find(({ sheets }) => sheets.every((name) => sheetNames.includes(name)))
+  reports.find(
+    ({ sheets, alone }) =>
+      sheets.every((name) => sheetNames.includes(name)) && !(alone && sheetNames.length > sheets.length),
+  )
 
-/** Which Draughtbook report a workbook is, in words; undefined for any other workbook. */
+/** Which Draughtbook workbook without a test this is, in words; undefined for any other workbook. */
 export const ownReport = (grid: Grid): string | undefined => reportOf(grid)?.why
 
 /** The same, by its kind. */
