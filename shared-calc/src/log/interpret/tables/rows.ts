@@ -10,6 +10,7 @@ import { isOfOneSign } from '../zero-flow/headings.js'
 import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
 import { withoutEmpty } from './empty-rows.js'
+import { goesOnFarBelow, isRemarkOverGap } from './far-below.js'
 import { type LabelledMean, withLabelledMeans } from './labelled-means.js'
 import { withoutMeans } from './means.js'
 import { type NoteBetween, withNotes } from './notes-between.js'
@@ -102,7 +103,8 @@ export function walkRows(
     if (rows.length > 0 && [pressure, ...carriers].every((column) => isHeadingAgain(segment, row, column)))
       continue
     if (!at && flows.every((one) => !one) && !labels.some(({ text }) => says(readLabel(text), 'zero'))) {
-      if (++blanks > BLANKS || (rows.length > 0 && labels.some(({ text }) => directionWord(text)))) break
+      if (rows.length > 0 && labels.some(({ text }) => directionWord(text))) break
+      if (++blanks > BLANKS && !goesOnFarBelow(segment, row, [pressure, ...carriers], rows)) break
       notes.push(...labels.filter(({ lead: isLead }) => !isLead).map((label) => ({ row, ...label })))
       continue
     }
@@ -254,7 +256,10 @@ export function walkRows(
       const isBlank = !hasFlow && isInside && [at, ...flows].every(saysNothing)
       // "Page 2" over the headings again.
       if (!hasFlow && rows.length > 0 && PAGE.test(at.text.trim())) continue
-      if (isTitle || !(isWord || isBlank || labelsAreNotes(view, row, carriers))) break
+      const isNote =
+        labelsAreNotes(view, row, carriers) ||
+        isRemarkOverGap(segment, row, at.text, [pressure, ...carriers], rows)
+      if (isTitle || !(isWord || isBlank || isNote)) break
       if (hasFlow || isBlank) {
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
         last = row
