@@ -253,7 +253,10 @@ export function walkRows(
       // "n.d. | n.d." in a line of the table, and no headings of another.
       const isBlank = !hasFlow && isInside && [at, ...flows].every(saysNothing)
       // "Page 2" over the headings again.
-      if (!hasFlow && rows.length > 0 && PAGE.test(at.text.trim())) continue
+      if (!hasFlow && rows.length > 0 && PAGE.test(at.text.trim())) {
+        leftOut.push({ cell, why: at.text, isNote: true })
+        continue
+      }
       if (isTitle || !(isWord || isBlank || labelsAreNotes(view, row, carriers))) break
       if (hasFlow || isBlank) {
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
