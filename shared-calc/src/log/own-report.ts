@@ -51,6 +51,12 @@ const reportOf = ({ sheetNames }: Grid) =>
       sheets.every((name) => sheetNames.includes(name)) && !(alone && sheetNames.length > sheets.length),
   )
 
+/** What to read instead. */
+export const insteadOf = (grid: Grid): string =>
+  reportKind(grid) === 'plan'
+    ? 'type its readings into a test log or on the page'
+    : 'give the test log or the summary of one test'
+
 /** Which Draughtbook workbook without a test this is, in words; undefined for any other workbook. */
 export const ownReport = (grid: Grid): string | undefined => reportOf(grid)?.why
 

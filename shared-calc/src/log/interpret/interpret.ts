@@ -2,7 +2,7 @@ import { listed, quoted } from '../../catalogue/words.js'
 import { decimalOf, tellMixedDecimals } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
-import { ownReport } from '../own-report.js'
+import { insteadOf, ownReport } from '../own-report.js'
 import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import { takenWith, tellFormer } from './fields/former-columns.js'
@@ -50,7 +50,7 @@ export function interpretLog(
     return {
       ...nothing,
       findings: grid.findings,
-      problems: [problem('no-test', `${own}: give the test log or the summary of one test`)],
+      problems: [problem('no-test', `${own}: ${insteadOf(grid)}`)],
     }
   const found = findInLog(grid, answers, decimal ?? decimalOf(grid))
   const { visible, tables, formOf, fields, runs, series, unsearched } = found
