@@ -186,6 +186,14 @@ describe('a register made again from its tests', () => {
         ),
       'fill of the columns',
     ],
+    [
+      'numbers shown over and over, so that 3 is read as 333',
+      (b) =>
+        b.restyle('Register', 'G7', (xf) =>
+          xf.replace(/<alignment[^>]*\/>/, '<alignment horizontal="fill"/>'),
+        ),
+      'alignment',
+    ],
     ['a heading of sheet To do', (b) => b.edit('xl/sharedStrings.xml', /To do(?=<)/, 'Done'), 'To do'],
     [
       'a link to another file',

@@ -75,7 +75,7 @@ describe('a workbook made under an older calculation version', () => {
     const [test] = await rerunFile(await issued(now), 'new.xlsx', { versions: [earlier] })
     expect(test?.outcome).toBe('cannot be read')
     expect(test?.why).toBe(
-      `calculation version ${CALCULATION_VERSION} is unknown; the known version is 0.9.0`,
+      `it was made under calculation version ${CALCULATION_VERSION}, which is newer than this Draughtbook (0.9.0). Install a Draughtbook with calculation version ${CALCULATION_VERSION} or later, then re-run the file`,
     )
   })
 })

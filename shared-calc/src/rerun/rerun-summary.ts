@@ -9,6 +9,7 @@ import type { ReadSummary } from '../reports/workbook/read-summary.js'
 import { RECORD } from '../reports/workbook/record-sheet.js'
 import type { Parts } from '../reports/workbook/zip/parts.js'
 import { versions as known } from '../versions/list.js'
+import { unknownVersion } from '../versions/unknown-version.js'
 import { type RunnableVersion, runnable } from '../versions/version.js'
 import { archiveDifferences } from './archive-shape.js'
 import { type ComparedFigures, compareEvaluations } from './compare-evaluations.js'
@@ -58,7 +59,7 @@ export async function rerunSummary(
     return {
       ...about,
       outcome: 'cannot be read',
-      why: `calculation version ${calculationVersion} is unknown; the known ${versions.length === 1 ? 'version is' : 'versions are'} ${versions.map(({ version }) => version).join(', ')}`,
+      why: unknownVersion(calculationVersion, versions),
       compared: { figures: 0, cells: 0 },
       differences: [],
       sinceIssue: [],

@@ -12,7 +12,7 @@ import { rerunSeveral } from './several/compare-several.js'
 /**
  * Re-runs one archived file: recomputes it from its inputs and compares with all that it records. Never throws for a
  * file that cannot be read: that is an outcome.
- * @returns one entry for each test of the file
+ * @returns one entry for each test of the file; none for a plan or a take-off
  */
 export async function rerunFile(
   bytes: Uint8Array,

@@ -28,6 +28,7 @@ export type LogFindingId = keyof typeof logCatalogue
 /** Parameters as a log may give them, every case of every message at least once. The type asks for each id. */
 export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-formula': [],
+  'log-formula/reference': [{ cell: 'Cover!B4' }, { cell: "'Site data'!AB120" }],
   'log-struck-through/part': [{ rest: '50.2' }],
   'log-struck-through/replaced': [{ struck: 'Test!B15', value: 312.4 }],
   'log-struck-through': [
@@ -241,6 +242,12 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-date-of-file/only': [{ date: '2026-10-14' }],
   'log-date-of-file': [{ date: '2026-10-14' }],
   'log-method/named': [{ method: 'EN 13829:2001' }],
+  'log-target': [
+    { quantity: 'n50', limit: 0.6 },
+    { quantity: 'qE50', limit: 3 },
+  ],
+  'log-target/several': [],
+  'log-target/no-area': [{ quantity: 'qE50' }, { quantity: 'qF50' }],
   'log-method/assumed': [],
   'log-volume-of-sides': [{ text: '12.4 x 8.2 x 2.5 m', amount: 254.2, unit: 'm³' }],
   'log-left-out/no-unit': [{ label: 'Envelope' }],

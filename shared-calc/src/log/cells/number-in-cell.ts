@@ -36,7 +36,8 @@ export function numberInText(text: string, decimal: '.' | ',' | undefined): Writ
 /** What is said about a cell before anything else: its number is a result, or part of it is struck through. */
 export function remarksOn(cell: Cell): Remark[] {
   const remarks: Remark[] = []
-  if (cell.formula !== undefined) remarks.push(cellText('log-formula'))
+  if (cell.refersTo !== undefined) remarks.push(cellText('log-formula/reference', { cell: cell.refersTo }))
+  else if (cell.formula !== undefined) remarks.push(cellText('log-formula'))
   if (cell.struck === 'part') remarks.push(cellText('log-struck-through/part', { rest: cell.unstruck ?? '' }))
   return remarks
 }

@@ -14,6 +14,8 @@ export interface Cell {
   /** Number format code; absent: General. */
   readonly format?: string
   readonly formula?: string
+  /** The cell whose value this one shows: its formula only refers to that cell, and its result is not stored. */
+  readonly refersTo?: string
   /** Struck through, wholly or in part. */
   readonly struck?: 'whole' | 'part'
   /** What is not struck through, where `struck` is 'part'. */

@@ -18,9 +18,11 @@ import { putConditions } from './record/conditions.js'
 import { putDetails } from './record/details.js'
 import { Draft } from './record/draft.js'
 import { finished } from './record/finished.js'
+import { putInstruments } from './record/instruments.js'
 import { putRuns } from './record/put-runs.js'
 import { putSeries } from './record/put-series.js'
 import { putSizes, type Rooms, volumeUnitQuestion } from './record/sizes.js'
+import { putTarget } from './record/stated-target.js'
 import type { FoundRun } from './tables/runs.js'
 import { askYear } from './tests/chosen.js'
 import { tellDirectionAgain } from './tests/direction-again.js'
@@ -136,6 +138,7 @@ function filled(
     devices,
     volume,
     american,
+    forms: ownViews,
   })
   if (zeroFlow.unknown.length > 0 && answers['zeroFlow.labels'] === undefined)
     draft.ask(unknownQuestion(zeroFlow.unknown))
@@ -152,8 +155,8 @@ function filled(
   tellDirectionAgain(draft, group, groups)
   if (volume.open) draft.ask(volumeUnitQuestion(volume.open, american))
   putSeries(draft, grid, group, fewest)
-  const target = draft.answered('target.preset')
-  if (target !== undefined) draft.put('target.preset', target)
+  putInstruments(draft, scope)
+  putTarget(draft, scope)
   draft.put('format', formatNeeded(draft.record))
   return draft
 }

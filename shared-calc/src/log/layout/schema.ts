@@ -100,6 +100,8 @@ export const SeriesLayout = z.strictObject({
       words: z.record(z.string(), z.enum(['reading', 'zero-flow', 'skip'])),
     })
     .optional(),
+  /** A column with the number or name of the step beside its samples: no average runs from one step into the next. */
+  steps: ListLocator.optional(),
   averagingTime_s: z.number().min(1).max(600).default(20),
   /** Largest drift of the pressure over the averaging time, Pa. */
   driftLimit_Pa: z.number().positive().max(50).optional(),

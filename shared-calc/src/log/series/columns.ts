@@ -15,6 +15,7 @@ import type { Scope } from '../layout/scope.js'
 import { LIMITS } from '../limits.js'
 import { refuse } from '../problem.js'
 import type { SeriesCells } from './series.js'
+import { stepsOf } from './steps.js'
 
 const DAY_S = 86_400
 
@@ -53,6 +54,8 @@ export function readColumns(
   const flow = fastColumn(scope, layout, flowList, flowKind, flowColumn.unit, collector, path)
   const marks = given.marks && { list: findList(scope, given.marks.column, path), words: given.marks.words }
   const clock = clockReader(time, given.time.unit, path)
+  const steps = given.steps && findList(scope, given.steps, path)
+  const markers: (string | undefined)[] = []
   const columns: [number[], number[], number[], number[], number[]] = [[], [], [], [], []]
   const [times, pressures, flows, rows, states] = columns
   for (let index = 0; ; index++) {
@@ -77,13 +80,19 @@ export function readColumns(
     flows.push(q)
     rows.push(place.row)
     states.push(state)
+    if (steps) markers.push(textIn(steps, index))
   }
+  const step = steps && stepsOf(markers)
+  // What lies between the steps is no reading and no zero flow.
+  const known =
+    marks || step ? states.map((state, index) => (step?.between[index] ? MARKS.skip : state)) : undefined
   return {
     time_s: Float64Array.from(times),
     pressure_Pa: Float64Array.from(pressures),
     flow: Float64Array.from(flows),
     flowKind,
-    ...(marks ? { marks: Uint8Array.from(states) } : {}),
+    ...(known ? { marks: Uint8Array.from(known) } : {}),
+    ...(step ? { blocks: step.blocks } : {}),
     sheet: time.sheet.name,
     rows: Uint32Array.from(rows),
     column: pressureList.place(0)?.column ?? 0,
@@ -147,6 +156,13 @@ function leftOut(looked: Exclude<Looked, { state: 'value' }>): Remark {
   return looked.state === 'struck'
     ? cellText('log-struck-through', { what: 'sample' })
     : cellText('log-blank/sample')
+}
+
+/** The marker beside a sample. */
+function textIn(list: List, index: number): string | undefined {
+  const place = list.place(index)
+  const text = place && list.sheet.at(place.row, place.column)?.value
+  return text === undefined || String(text).trim() === '' ? undefined : String(text).trim()
 }
 
 const MARKS = { reading: 1, 'zero-flow': 2, skip: 3 } as const

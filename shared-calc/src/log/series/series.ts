@@ -12,6 +12,8 @@ export interface Series {
   flowKind: 'flow_m3_h' | 'devicePressure_Pa'
   /** What the log says about each sample: 0 nothing, 1 reading, 2 zero-flow, 3 to be skipped. */
   marks?: Uint8Array
+  /** Number of the step that each sample is of, by the log's own markers. */
+  blocks?: Uint32Array
 }
 
 /** A series with the cells it came from. */

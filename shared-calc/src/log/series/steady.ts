@@ -52,10 +52,10 @@ export function steadyStretches(series: Series, step_s: number, wanted: number):
 }
 
 /** Neighbouring samples belong together when no time is missing between them and the log marks them alike. */
-function sameBlock({ time_s, marks }: Series, index: number, step_s: number): boolean {
+function sameBlock({ time_s, marks, blocks }: Series, index: number, step_s: number): boolean {
   if (index >= time_s.length) return false
   const gap = (time_s[index] as number) - (time_s[index - 1] as number)
-  return gap <= 5 * step_s && marks?.[index] === marks?.[index - 1]
+  return gap <= 5 * step_s && [marks, blocks].every((one) => one?.[index] === one?.[index - 1])
 }
 
 /** The comparison blurs a sharp step over 5 s on both sides; all but 2 s of that is given back where it is needed. */

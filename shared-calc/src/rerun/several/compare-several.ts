@@ -7,6 +7,7 @@ import { openLog } from '../../log/open-log.js'
 import { archivedParts } from '../../reports/archive/open-archived.js'
 import { versionIn } from '../../reports/workbook/new-workbook.js'
 import { versions } from '../../versions/list.js'
+import { isNewer, unknownVersion } from '../../versions/unknown-version.js'
 import { type KnownVersion, severalOf } from '../../versions/version.js'
 import { isOfRow, testNamed } from '../named-test.js'
 import { type RerunTest, unreadable } from '../report.js'
@@ -69,7 +70,9 @@ async function compareFile(
   if (first && realOf(first) === 0) return first
   // The line that names its version may have been changed, or taken out.
   const others = versions.filter((one) => !named.includes(one) && isLaterThanTests(one, tests))
-  return fewest(file, others, tests, first)
+  const found = await fewest(file, others, tests, first)
+  if (found || stated === undefined || !isNewer(stated)) return found
+  return { ...about, ...unreadable(about.file, unknownVersion(stated)) }
 }
 
 /** How many differences it has; one that cannot be made again has a single one, and is no match. */

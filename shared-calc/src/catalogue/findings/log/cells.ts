@@ -7,6 +7,11 @@ type Hidden = 'sheet' | 'row' | 'column' | 'row or column'
 /** What a single cell of a log needed before its value could be used. */
 export const cellTexts = {
   'log-formula': { severity: 'note', message: 'The cell holds a formula. Its stored result was read.' },
+  'log-formula/reference': {
+    severity: 'note',
+    message: ({ cell }: { cell: string }) =>
+      `The cell only refers to ${cell}, and the file does not hold its result. The value in ${cell} was read.`,
+  },
   'log-struck-through/part': {
     severity: 'caution',
     message: ({ rest }: { rest: string }) =>

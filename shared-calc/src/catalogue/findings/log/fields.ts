@@ -7,6 +7,9 @@ const checkDate = 'Enter the date of the test. On the command line: --set date=Y
 /** A logged number as it is in the log. */
 const logged = (value: number): string => String(value).replace('-', '−')
 
+type LimitedQuantity = 'n50' | 'qE50' | 'qF50'
+const limitIn = (quantity: LimitedQuantity): string => (quantity === 'n50' ? '1/h' : 'm³/(h·m²)')
+
 /** How single values of a log that no layout describes were understood. */
 export const fieldTexts = {
   'log-answer': {
@@ -46,6 +49,23 @@ export const fieldTexts = {
   'log-method/named': {
     severity: 'note',
     message: ({ method }: { method: string }) => `The log names the test method: ${method}.`,
+  },
+  'log-target': {
+    severity: 'note',
+    message: ({ quantity, limit }: { quantity: LimitedQuantity; limit: number }) =>
+      `The log states a target: ${quantity} of ${Number(limit.toFixed(4))} ${limitIn(quantity)} at most. It was taken.`,
+    remedy: 'To use another, choose the target. On the command line: --target.',
+  },
+  'log-target/several': {
+    severity: 'caution',
+    message: 'The log states targets that differ. None of them was taken.',
+    remedy: 'Choose the target. On the command line: --target.',
+  },
+  'log-target/no-area': {
+    severity: 'caution',
+    message: ({ quantity }: { quantity: LimitedQuantity }) =>
+      `The log states a target for ${quantity}, but not the ${quantity === 'qF50' ? 'floor area' : 'envelope area'} that it is for. The target was not taken.`,
+    remedy: 'Enter the area in the log, and read the log again.',
   },
   'log-method/assumed': {
     severity: 'note',

@@ -1,6 +1,7 @@
 import type { KnownUnit } from '../../cells/units.js'
 import { type Label, readLabel, says } from '../words/label.js'
 import { momentIn } from '../words/moments.js'
+import { serialIn } from './serial-label.js'
 
 /** Kinds of single values a log holds beside its readings. */
 export type FieldName =
@@ -36,6 +37,9 @@ export type FieldName =
   | 'exponent'
   | 'rSquared'
   | 'coefficient'
+  | 'target'
+  | 'deviceSerial'
+  | 'gaugeSerial'
 
 type ValueKind = 'number' | 'numbers' | 'date' | 'text'
 
@@ -53,7 +57,9 @@ export function classify(
       : says(label, 'date') || (label.tokens.length <= 3 && hasWord(label)) || isOfATest(label)
         ? 'date'
         : undefined
-  if (kind === 'text') return ofText(label)
+  const serial = kind === 'text' || (kind === 'number' && !unit) ? serialIn(label) : undefined
+  if (serial) return serial
+  if (kind === 'text') return ofText(label) ?? (isTarget(label) ? 'target' : undefined)
   // "Uncertainty of the volume" is no second volume.
   if (says(label, 'uncertainty')) return undefined
   const result = resultOf(label, unit)
@@ -64,8 +70,14 @@ export function classify(
       (says(label, 'temperature') || (says(label, 'inside') && says(label, 'outside')))
     return temperatures ? 'temperatures' : undefined
   }
-  return ofNumber(label, unit, value)
+  return ofNumber(label, unit, value) ?? (isTarget(label) && !unit ? 'target' : undefined)
 }
+
+/** "Target", "Anforderung": what a result must not exceed, and no pressure that was aimed at. */
+const isTarget = (label: Label): boolean =>
+  label.tokens.length <= 8 &&
+  (says(label, 'limit') || says(label, 'target')) &&
+  !(['pressure', 'zero', 'wind', 'temperature', 'date'] as const).some((one) => says(label, one))
 
 /** "G-0098" above a day is a number of something, and no word for that day. */
 const hasWord = ({ tokens }: Label): boolean => tokens.some((token) => /\p{L}{2}/u.test(token))
@@ -269,6 +281,7 @@ function ofText(label: Label): FieldName | undefined {
   if (label.tokens.length > 6) return undefined
   if (/ (volumenbezug|volume basis|basis of (the )?volume|base du volume) /.test(label.padded))
     return 'volumeBasis'
+  if (label.tokens.length <= 3 && says(label, 'wind')) return 'beaufort'
   if (label.tokens.length <= 3 && PREPARATION.test(label.padded)) return 'preparation'
   if (
     says(label, 'volume') ||

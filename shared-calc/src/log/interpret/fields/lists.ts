@@ -64,11 +64,19 @@ export function fieldsOver(own: readonly FoundRun[], others: readonly FoundRun[]
       nameWithin(view, row, { left: Math.max(one.left, start), right: one.right })
     const column = within(span)
     if (text === undefined || labelAt === undefined || column === undefined) return []
-    if (foreign.every((one) => within(one) === undefined)) return []
+    if (foreign.every((one) => within(one) === undefined) || hasOwnLabel(view, row, column, start)) return []
     const at = { row, column }
     const content = view.at(row, column)
     return made(view, at, { row, column: labelAt }, readLabel(text), content, undefined) ?? []
   })
+}
+
+/** "Volume | 805 | | Plot | Birch 19" over the second of two tests: its value has a label of its own, or is one. */
+function hasOwnLabel(view: View, row: number, column: number, start: number): boolean {
+  const [before, behind] = [view.text(row, column - 1), view.at(row, column + 1)]
+  if (column > start && before !== undefined && !isUnitOrBlank(before)) return true
+  const isText = view.text(row, column) !== undefined
+  return isText && behind !== undefined && !(behind.kind === 'text' && isUnitOrBlank(behind.text))
 }
 
 /** A form above tests side by side has so many lines at most. */
@@ -126,6 +134,8 @@ export function namedRowsOf(
       if (text === undefined || text.length > 60 || isTaken(row, column)) continue
       // A unit behind a value is no heading of what stands below.
       if (bareUnit(text) && view.number(row, column - 1) !== undefined) continue
+      // "Volume | 645.5" is a line of a form.
+      if (view.number(row, column + 1) !== undefined) continue
       const label = readLabel(text)
       headings.push({
         at: column,

@@ -8,6 +8,7 @@ import type { FoundField } from '../fields/found-field.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { FieldScope } from '../tests/scope.js'
 import { readLabel, says } from '../words/label.js'
+import { putBeaufort } from './beaufort.js'
 import type { Draft } from './draft.js'
 import { agreeing, answeredUnit, put } from './put-field.js'
 import { putTemperatures, type UnreadTemperature } from './temperatures.js'
@@ -41,19 +42,7 @@ export function putConditions(
       'conditions.windSpeed_m_s',
       draft.quantity(wind.content.written, wind.unit, wind.cell, 'conditions.windSpeed_m_s'),
     )
-  const force = scope.all('beaufort')[0]
-  if (
-    force?.content.kind === 'number' &&
-    Number.isInteger(force.content.written.value) &&
-    force.content.written.value >= 0 &&
-    force.content.written.value <= 12
-  )
-    put(
-      draft,
-      force,
-      'conditions.beaufort',
-      draft.plain(force.content.written, force.cell, 'conditions.beaufort'),
-    )
+  putBeaufort(draft, scope)
   for (const path of ['conditions.windAt', 'conditions.beaufort']) {
     const typed = draft.answered(path)
     if (typed !== undefined) draft.put(path, typed)

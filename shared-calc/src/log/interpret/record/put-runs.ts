@@ -6,6 +6,7 @@ import type { KnownUnit } from '../../cells/units.js'
 import type { Grid } from '../../grid/grid.js'
 import { mean } from '../../mean.js'
 import { unstoredIn } from '../grid/unstored.js'
+import type { View } from '../grid/view.js'
 import type { FoundDevice } from '../tables/device-ranges.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
@@ -47,13 +48,15 @@ export interface RunContext {
   readonly devices: readonly FoundDevice[]
   readonly volume: VolumeFound
   readonly american: boolean
+  /** Sheets that say something of this test, where the log holds no other. */
+  readonly forms: readonly View[]
 }
 
 /** The runs of a test, in the units of records.  */
 export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunContext) {
   const kept = withoutCopied(draft, withoutRefused(draft, given), context.copied)
   const counted = withoutDoubtful(draft, kept)
-  const saidOfSign = statedSign(counted)
+  const saidOfSign = statedSign(counted, context.forms)
   const directions = directionsOf(draft, counted, saidOfSign)
   const found = kept.map((run) => zerosOf(draft, run, context.zeroFlow.assigned))
   const runs = counted.map((run, index) =>
@@ -63,6 +66,7 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
         found[index]?.before !== undefined || found[index]?.after !== undefined,
       ),
       counted,
+      context.forms,
     ),
   )
   const zeros = runs.map((run, index) =>

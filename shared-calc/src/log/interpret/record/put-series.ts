@@ -17,7 +17,7 @@ export function putSeries(draft: Draft, grid: Grid, { series }: TestGroup, fewes
   for (const { view, top } of series) {
     const columns = seriesColumns(view, top)
     if (!columns) continue
-    const { head, time, pressure, flow } = columns
+    const { head, time, pressure, flow, steps } = columns
     if (!time || !pressure || !flow) {
       draft.collector.refuse(
         'series-unusable',
@@ -49,6 +49,7 @@ export function putSeries(draft: Draft, grid: Grid, { series }: TestGroup, fewes
           time: seriesColumn(head, time, 'time'),
           pressure: seriesColumn(head, pressure, 'pressure', unit.stated),
           flow: seriesColumn(head, flow, 'flow', given),
+          ...(steps ? { steps: seriesColumn(head, steps, 'time').at } : {}),
         },
       ],
     })

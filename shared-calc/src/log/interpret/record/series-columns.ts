@@ -15,6 +15,8 @@ export interface SeriesColumns {
   readonly pressure?: KnownColumn
   readonly flow?: KnownColumn
   readonly device?: KnownColumn
+  /** The log's own marker of each step. */
+  readonly steps?: KnownColumn
 }
 
 const LOOK = 40
@@ -37,7 +39,20 @@ export function seriesColumns(view: View, top: number): SeriesColumns | undefine
     ...(pressure && { pressure }),
     ...(flow && { flow }),
     ...(device && { device }),
+    ...stepsIn(all.filter((one) => ![time, pressure, flow, device].includes(one))),
   }
+}
+
+/** "Marker", "Event", "Stufe": what a logger writes beside the samples of a step. */
+const OF_STEPS =
+  /^(?:markers?|marks?|marke|markierung|events?|ereignis|steps?|stufe|phase|repere|evenement|etape|palier|stap|merker|gebeurtenis|steg|trin|trinn|krok|znacznik|paso|evento|marcador|passo|marcatore|stage)$/
+
+function stepsIn(columns: readonly KnownColumn[]): { steps?: KnownColumn } {
+  const steps = columns.filter(
+    ({ unit, label, role }) => !unit && role !== 'time' && label.tokens.some((token) => OF_STEPS.test(token)),
+  )
+  const [only] = steps
+  return only && steps.length === 1 ? { steps: only } : {}
 }
 
 export const isTime = ({ role, unit, label }: KnownColumn): boolean =>
@@ -56,7 +71,7 @@ export function seriesColumn(
 }
 
 /** What each column of a series was used as. */
-export function seriesUses({ head, all, time, pressure, flow, device }: SeriesColumns): Use[] {
+export function seriesUses({ head, all, time, pressure, flow, device, steps }: SeriesColumns): Use[] {
   const { view, first } = head
   const carrier = flow ?? device
   return all.map((column): Use => {
@@ -70,7 +85,9 @@ export function seriesUses({ head, all, time, pressure, flow, device }: SeriesCo
             : 'device pressure'
           : column === time
             ? 'time'
-            : undefined
+            : column === steps
+              ? 'markers of the steps'
+              : undefined
     const heading = column.label.text
     return usedAs === undefined
       ? { cells, heading, ignoredBecause: columnReasons.notNeeded }

@@ -14,12 +14,16 @@ const NOT_DONE = new Set(
 )
 
 /** A run whose log says near its table that zero flow is taken off: "Pressures corrected for zero flow", "Baseline (subtracted)". */
-export function withStatedInduced(run: FoundRun, runs: readonly FoundRun[]): FoundRun {
+export function withStatedInduced(
+  run: FoundRun,
+  runs: readonly FoundRun[],
+  forms: readonly View[],
+): FoundRun {
   const { block } = run
   const { pressure } = block
   if (pressure.role !== 'pressure' || run.row !== undefined || says(pressure.label, 'asShown')) return run
   if (block.segment.columns.some(({ role }) => role === 'induced')) return run
-  const said = sentenceNear(run) ?? sentenceOverAll(run, runs)
+  const said = sentenceNear(run) ?? sentenceOverAll(run, runs) ?? sentenceOfForm(run, forms)
   return said ? { ...run, block: { ...block, pressure: { ...pressure, role: 'induced', label: said } } } : run
 }
 
@@ -50,6 +54,21 @@ function sentenceOverAll(run: FoundRun, runs: readonly FoundRun[]): Label | unde
   const direction = directionIn(said?.label)
   return said?.hasValue || (direction && direction !== run.direction) ? undefined : said?.label
 }
+
+/** On a sheet that holds the form and no readings. */
+function sentenceOfForm(run: FoundRun, forms: readonly View[]): Label | undefined {
+  for (const view of forms) {
+    const said =
+      view.name === run.view.name
+        ? undefined
+        : saidIn(view, 0, Math.min(view.rows, FORM_ROWS) - 1, FORM_COLUMNS)
+    const direction = directionIn(said?.label)
+    if (said && !said.hasValue && (!direction || direction === run.direction)) return said.label
+  }
+  return undefined
+}
+const FORM_ROWS = 60
+const FORM_COLUMNS = 12
 
 function saidIn(
   view: View,

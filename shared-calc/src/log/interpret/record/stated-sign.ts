@@ -1,3 +1,4 @@
+import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
 import { readLabel, says } from '../words/label.js'
 
@@ -13,16 +14,23 @@ const BELOW = 8
 const MOST_CHARACTERS = 120
 
 /** What stands between the two sides: "outdoor minus indoor", "außen - innen". */
-const MINUS = /\s(?:minus|moins|menos|meno|min|miinus|weniger)\s|\s*[-−–]\s*/iu
+const MINUS = /\s(?:minus|moins|menos|meno|min|miinus|weniger)\s|[-−–]/iu
 
-/** "Pressure: outdoor minus indoor", "Sign: inside - outside": the order that a sheet of readings says its pressures are taken in. */
-export function statedSign(runs: readonly FoundRun[]): StatedSign | undefined {
-  for (const { view, top, bottom } of runs)
-    for (let row = Math.max(0, top - ABOVE); row < Math.min(view.rows, bottom + BELOW); row++)
-      for (let column = 0; column < Math.min(view.columns, 30); column++) {
-        const order = orderIn(view.text(row, column))
-        if (order) return { order, cell: view.address(row, column) }
-      }
+/**
+ * "Pressure: outdoor minus indoor", "Sign: inside - outside": the order that a log says its pressures are taken in.
+ * @param forms - further sheets of the test
+ */
+export function statedSign(runs: readonly FoundRun[], forms: readonly View[]): StatedSign | undefined {
+  const own = runs.map(({ view, top, bottom }) => statedIn(view, top - ABOVE, bottom + BELOW))
+  return [...own, ...forms.map((view) => statedIn(view, 0, ABOVE))].find((one) => one)
+}
+
+function statedIn(view: View, from: number, to: number): StatedSign | undefined {
+  for (let row = Math.max(0, from); row < Math.min(view.rows, to); row++)
+    for (let column = 0; column < Math.min(view.columns, 30); column++) {
+      const order = orderIn(view.text(row, column))
+      if (order) return { order, cell: view.address(row, column) }
+    }
   return undefined
 }
 

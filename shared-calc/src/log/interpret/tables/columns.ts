@@ -95,12 +95,14 @@ export function roleOf(view: View, first: number, last: number, column: Column):
   let moments = 0
   let leading = 0
   let lowest: number | undefined
+  const stated = new Set<KnownUnit | undefined>()
   for (let row = first; row <= Math.min(last, first + LOOK); row++) {
     const content = view.at(row, column.at)
     if (content?.kind === 'number') {
       numbers++
       if (texts === 0) leading++
       lowest = Math.min(lowest ?? content.written.value, content.written.value)
+      if (texts === 0) stated.add(content.written.unit)
     }
     if (content?.kind === 'time' || content?.kind === 'date') moments++
     if (content?.kind !== 'text') continue
@@ -110,6 +112,9 @@ export function roleOf(view: View, first: number, last: number, column: Column):
   // Remarks below its numbers make no column of words.
   const textual = texts > numbers && leading < FEWEST
   const unit = column.unit ?? (textual ? undefined : unitOfRows(view, first, column))
+  // "−65.4 Pa" over "137.3 l/s" in every cell: what its numbers say goes before the words of a heading.
+  const units = new Map([...stated].map((one) => [one?.unit, one]))
+  const said = unit ?? (units.size === 1 && leading >= FEWEST ? [...units.values()][0] : undefined)
   // "p_hPa" beside 1008, 1010, 1009: no building is under that pressure.
   const ofAir = isBarometer(lowest, unit)
   const role =
@@ -118,7 +123,7 @@ export function roleOf(view: View, first: number, last: number, column: Column):
       ? 'direction'
       : ofAir
         ? 'other'
-        : byWords({ ...column, ...(unit ? { unit } : {}) }, textual, texts + numbers)
+        : byWords({ ...column, ...(said ? { unit: said } : {}) }, textual, texts + numbers)
   return { ...column, ...(unit ? { unit } : {}), role, numbers, texts }
 }
 
@@ -213,8 +218,9 @@ function byWords({ label, unit }: Column, textual: boolean, filled: number): Rol
   if (kind !== undefined) return 'other'
   if (says(label, 'target')) return 'target'
   if (says(label, 'range') && !says(label, 'flow') && !says(label, 'pressure')) return 'range'
+  if (says(label, 'notes')) return 'remark'
   const flow = says(label, 'flow')
-  const pressure = says(label, 'pressure')
+  const pressure = says(withoutTitle(label), 'pressure')
   if (flow && !pressure) return isCorrected(label) ? 'corrected' : 'flow'
   if (pressure && !says(label, 'barometer'))
     return isOfDevice(label) ? 'device' : isInduced(label) ? 'induced' : 'pressure'
@@ -225,6 +231,13 @@ function byWords({ label, unit }: Column, textual: boolean, filled: number): Rol
   if (says(label, 'index')) return 'index'
   return says(label, 'test') || says(label, 'testId') ? 'test' : 'other'
 }
+
+/** "Überdruck Volumenstrom", "Onderdruk Debiet": the pressure in the name of a run is not what the column holds. */
+function withoutTitle(label: Label): Label {
+  const kept = label.tokens.filter((token) => !OF_TITLE.test(token))
+  return kept.length === label.tokens.length || kept.length === 0 ? label : readLabel(kept.join(' '))
+}
+const OF_TITLE = /^(?:unter|uber|ueber|onder|over|under)(?:druck|druk|tryk|tryck)/
 
 /** "Net floor area", "Indoor temp.": a line of the form in a table across. */
 const isOfHouse = (label: Label): boolean =>

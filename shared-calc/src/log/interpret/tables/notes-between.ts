@@ -36,12 +36,22 @@ export function withNotes(
 
 const OF_ANOTHER_START = ['restarted', 'repeated', 'leftOut'] as const
 
+/** Pressures that go one way, but for readings taken twice: those in no order go back and forth all the time. */
+function isInOrder(rows: readonly TableRow[]): boolean {
+  const sizes = rows.map(({ pressure }) => Math.abs(pressure.value))
+  const way = Math.sign((sizes.at(-1) ?? 0) - (sizes[0] ?? 0))
+  return sizes.slice(1).every((size, index) => way * (size - (sizes[index] ?? 0)) > -SAME_PA)
+}
+/** Readings of one step lie this near to one another, Pa; common practice, no source. */
+const SAME_PA = 2
+
 /** Pressures that went one way and then are back where they began. */
 function beginsAgain(above: readonly TableRow[], below: readonly TableRow[]): boolean {
   const size = (one: TableRow | undefined) => one?.pressure.value ?? 0
   const [first, last, next] = [size(above[0]), size(above.at(-1)), size(below[0])]
   return (
     above.length > 1 &&
+    isInOrder(above) &&
     Math.sign(first) === Math.sign(next) &&
     Math.abs(next - first) < Math.abs(last - first) / 2
   )

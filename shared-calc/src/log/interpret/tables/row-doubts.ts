@@ -90,8 +90,12 @@ export function isSentence(remark: string): boolean {
 /** "Discard", "rejected: gust" begin with it. "Door opened, ignore" may be of the door. */
 function isPlain(remark: string): boolean {
   const { tokens } = readLabel(remark)
-  const opening = [1, 2, 3].map((count) => readLabel(tokens.slice(0, count).join(' ')))
-  return tokens.length <= 4 && !remark.includes('?') && opening.some((one) => says(one, 'leftOut'))
+  const [first = '', ...rest] = tokens
+  const isSaid = (words: readonly string[]) => says(readLabel(words.join(' ')), 'leftOut')
+  const isPhrase = [1, 2].some(
+    (count) => isSaid([first, ...rest.slice(0, count)]) && !rest.slice(0, count).some((one) => isSaid([one])),
+  )
+  return tokens.length <= 4 && !remark.includes('?') && (isSaid([first]) || isPhrase)
 }
 
 /** A remark that speaks of leaving something out, and perhaps not this reading. */

@@ -3,6 +3,7 @@ import type { View } from '../grid/view.js'
 import { isPlaceholder, type Label, readLabel, says } from '../words/label.js'
 import type { Segment } from './columns.js'
 import { type KnownColumn, roleOf } from './columns.js'
+import { isFlowLike, isPressureLike } from './heads.js'
 
 export interface RowLabel {
   readonly text: string
@@ -27,6 +28,8 @@ export function labelsOf(
   const first = view.turned ? Math.min(...numeric.map(({ at }) => at)) - LINES_ABOVE : left - 1
   for (let column = Math.max(0, left - 1, first); column <= right + 1; column++) {
     if (column > right && columns.some(({ at }) => at === column)) continue
+    // The remarks of the block before this one are of its rows.
+    if (column < left && !view.turned && isOfBlockBefore(head, column)) continue
     // Below a table across, the line that heads its results is none of it.
     if (column > right && view.turned && head.columns.some(({ at }) => at === column)) continue
     // A line of zero flow above a table across has its own words: "Zero flow | −1.2 | −1.4 | mean | −1.3".
@@ -58,6 +61,13 @@ export function labelsOf(
     ? found
     : [{ text, cell: view.address(row, lead), lead: true }]
 }
+
+/** Whether a column stands behind a heading of pressures or flows of its own. */
+const isOfBlockBefore = ({ columns }: Segment['head'], column: number): boolean =>
+  columns.some(({ at }) => at === column) &&
+  columns.some(
+    ({ at, label, unit }) => at < column && (isPressureLike(label, unit) || isFlowLike(label, unit)),
+  )
 
 /** Columns of a letter or two in each line, whatever heads them: rings and the like. "C" there is no coefficient. */
 function codesOf(segment: Segment): ReadonlySet<number> {
@@ -143,6 +153,25 @@ export function isListOfZero(view: View, row: number, carriers: readonly KnownCo
   )
 }
 
+/**
+ * "Zero flow before | −1.2 | −1.4 | −1.7" from a label far to the left on: its values run on below the readings of the next block too.
+ */
+export function isOfListBefore(
+  { view, head, left }: Segment,
+  row: number,
+  carriers: readonly KnownColumn[],
+): boolean {
+  let column = left - 1
+  while (column >= 0 && view.number(row, column) !== undefined) column--
+  const values = left - 1 - column
+  if (view.turned || values < FEWEST_OF_LIST || !says(readLabel(view.text(row, column) ?? ''), 'zero'))
+    return false
+  const flows = head.columns.filter(({ label, unit }) => isFlowLike(label, unit)).map(({ at }) => at)
+  return [...flows, ...carriers.map(({ at }) => at)].some(
+    (at) => at > column && Boolean(view.number(row, at)),
+  )
+}
+
 const FEWEST_OF_LIST = 3
 /** Zero-flow pressures of one list are this near to one another, Pa; common practice, no source. */
 const LIST_WITHIN = 4
@@ -190,6 +219,8 @@ export function labelledAsField(labels: readonly RowLabel[]): boolean {
     return (
       label.tokens.length > 0 &&
       !says(label, 'index') &&
+      // "À ignorer" holds the letter of a coefficient.
+      !says(label, 'leftOut') &&
       (says(label, 'volume') ||
         says(label, 'area') ||
         says(label, 'temperature') ||

@@ -31,6 +31,7 @@ import {
   isBelowNumbering,
   isIntended,
   isListOfZero,
+  isOfListBefore,
   isSummary,
   isWorkedOut,
   labelledAsField,
@@ -90,6 +91,7 @@ export function walkRows(
     const at = view.at(row, pressure.at)
     const flows = carriers.map((carrier) => view.at(row, carrier.at))
     const isOff = fans.some((one) => saysStopped(view.text(row, one.at)))
+    if (rows.length > 0 && isOfListBefore(segment, row, carriers)) break
     const all = labelsOf(segment, row, [pressure, ...carriers], lead)
     const labels = isOff
       ? all.filter(({ cell: one }) => !fans.some(({ at: of }) => view.address(row, of) === one))

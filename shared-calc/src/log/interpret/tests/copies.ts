@@ -65,20 +65,31 @@ function isOfOtherHouse(run: FoundRun, of: FoundRun, fields: readonly FoundField
   return own.length > 0 && others.length > 0 && !own.some((value) => others.includes(value))
 }
 
-/** On one sheet every digit of a copy agrees, and no house or test of its own stands between. */
+/** On one sheet every digit of a copy agrees, and no house or test of its own stands between: at most the same form once more. */
 const isRepeated = (one: FoundRun, other: FoundRun, fields: readonly FoundField[]): boolean =>
-  !fields.some(
-    ({ name, view, row }) =>
-      OF_A_TEST.includes(name) &&
-      view.name === one.view.name &&
-      row > Math.min(one.bottom, other.bottom) &&
-      row < Math.max(one.top, other.top),
-  ) &&
+  fields
+    .filter(
+      ({ name, view, row }) =>
+        OF_A_TEST.includes(name) &&
+        view.name === one.view.name &&
+        row > Math.min(one.bottom, other.bottom) &&
+        row < Math.max(one.top, other.top),
+    )
+    .every((field) => isSaidAbove(field, Math.min(one.top, other.top), fields)) &&
   one.row === undefined &&
   one.houseColumn === undefined &&
   one.test === other.test &&
   one.readings.length === other.readings.length &&
   one.readings.every(({ pressure }, index) => pressure.value === other.readings[index]?.pressure.value)
+
+const isSaidAbove = (field: FoundField, top: number, fields: readonly FoundField[]): boolean =>
+  fields.some(
+    ({ name, view, row, ...above }) =>
+      name === field.name &&
+      view.name === field.view.name &&
+      row < top &&
+      valueText({ name, view, row, ...above }) === valueText(field),
+  )
 
 /** Corrections of a flow for the density of the air stay below this share. Common practice, no source. */
 const MOST_CORRECTED = 1.15

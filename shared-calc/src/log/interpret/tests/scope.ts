@@ -117,7 +117,10 @@ function zone(
   if (beside.length > 0) {
     const start = Math.max(-1, ...beside.filter(({ right }) => right < mine.left).map(({ right }) => right))
     const end = Math.min(9999, ...beside.filter(({ left }) => left > mine.right).map(({ left }) => left))
-    const own = near.filter(({ column }) => column > start && column < end)
+    const within = near.filter(({ column }) => column > start && column < end)
+    // The form of the house before may be wider than its readings: what stands over this one's columns goes first.
+    const over = within.filter(({ column }) => column >= mine.left)
+    const own = over.length > 0 ? over : within
     const shared = own.length > 0 ? own : near
     const behind = overTest(shared, usable, mine)
     return behind.length > 0 ? behind : shared

@@ -19,6 +19,8 @@ export const CONCEPTS = {
   covered:
     'closed covered sealed shut capped blanked off geschlossen abgedeckt verschlossen zu ferme fermee obture obturee afgedekt afgesloten dicht lukket tildaekket stangd tackt zakryty zamkniety tapado cerrado chiuso coperto zakryto letakart lezart lefedett abgedeckt* verschlossen* afgedekt* afgesloten* kapatilmis ortulu',
   fan: 'fan blower geblase* geblaese* ventilator* ventilateur ventilador ventilatore vifte* flakt* blasare blaser wentylator* puhallin puhaltimen blaeser* fani fanin',
+  gauge:
+    'gauge gauges manometer* mikromanometer* micromanometer* manometr* mikromanometr* manometre micromanometre manometro micromanometro druckmess* druckmessgerat* drukmeter trykmaler* trykkmaler* tryckmatare* transducer painemittari*',
   /** The state of a fan that does not run. */
   stopped:
     'off aus abgeschalt* ausgeschalt* stillstand* abgedichtet* uit uitgeschakeld* slukket avslatt avstangd avslagen eteint arrete arret spento apagado parado wylaczon* zatrzyman* vypnut* zastaven* pois without uden uten utan sem sin sans senza ohne zonder bez ilman kikapcsolt* leallitott* kapali',
