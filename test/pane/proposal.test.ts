@@ -109,7 +109,11 @@ describe('a file that is no log', () => {
         () => writeSummaryWorkbook(inventedRecord(1)),
         'this is a Draughtbook summary, not a test log: give the log it was made from',
       ],
-      ['plan.xlsx', demoPlan, 'this is a Draughtbook test plan, not a test: type its readings into a test log'],
+      [
+        'plan.xlsx',
+        demoPlan,
+        'this is a Draughtbook test plan, not a test: type its readings into a test log',
+      ],
     ] as const) {
       await page.setInputFiles(LOG_INPUT, { name, mimeType: XLSX, buffer: Buffer.from(await make()) })
       await page.getByRole('alert').getByText(says).waitFor()

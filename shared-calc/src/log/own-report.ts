@@ -69,7 +69,8 @@ const isSummaryAlone = ({ sheetNames }: Grid): boolean =>
 
 /** Why a workbook is no log, and what to do; undefined for any other. */
 export function notALog(grid: Grid): string | undefined {
-  if (isSummaryAlone(grid)) return 'this is a Draughtbook summary, not a test log: give the log it was made from'
+  if (isSummaryAlone(grid))
+    return 'this is a Draughtbook summary, not a test log: give the log it was made from'
   const own = reportOf(grid)
   if (own?.kind === 'plan') return `${own.why}: type its readings into a test log or on the page`
   return own && `${own.why}: give the test log`
