@@ -160,7 +160,7 @@ describe('stages on the command line', () => {
     const done = await commandLine('stages', folder, '--out', out, '--allow', '70,90')
     expect([done.code, done.err]).toEqual([0, []])
     expect(done.out).toMatch(
-      /Plot 2, fabric: go \(90\.6 m³\/h measured, 126\.0 m³\/h allowed at this stage; 89\.4 m³\/h or 45 cm² left of the target/,
+      /Plot 2, fabric: go \(90\.6 m³\/h measured, 126\.0 m³\/h allowed at this stage; 89\.4 m³\/h or 45 cm² below the target/,
     )
     expect((await commandLine('stages', folder, '--json', '--allow', '70')).code).toBe(2)
   })
