@@ -108,7 +108,7 @@ describe('draughtbook rerun', () => {
       `${first.path}: 1 input changed after issue\n  ${reading} (Readings!${cell.address}): `,
     )
     expect(bad.out).toMatch(
-      / {2}depressurisation, reading 1.*: issued -?6\d\.\d, in the file -60\.6 Pa\n {4}result: q50: issued/,
+      / {2}depressurisation, reading 1.*: issued −?6\d\.\d Pa, in the file −60\.6 Pa\n {4}result: q50: issued/,
     )
   })
 })

@@ -1,12 +1,21 @@
+import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
+import { parsePlan } from '@draughtbook/shared-calc'
+import { writePlanWorkbook, writeSummaryWorkbook } from '@draughtbook/shared-calc/workbook'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { inventedRecord } from '../archive/invented-record.js'
 import { violations } from './support/axe.js'
 import { shoot } from './support/pictures.js'
 import { LOG_INPUT, outcome } from './support/steps.js'
 import { World } from './support/world.js'
 
 const sample = (name: string): string => fileURLToPath(new URL(`../log/samples/${name}`, import.meta.url))
+
+const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
+
+const demoPlan = async (): Promise<Uint8Array> =>
+  writePlanWorkbook(parsePlan(JSON.parse(await readFile('test/demo/demo-plan.json', 'utf8'))))
 
 let world: World
 beforeAll(async () => {
@@ -88,5 +97,37 @@ describe('an unseen log on the page, from open to result', () => {
     // Opening the file, and the first question.
     expect(await clicks()).toBe(2)
     await shoot(page, `pane/accepted-${width}`)
+  })
+})
+
+describe('a file that is no log', () => {
+  it('a summary and a plan are named as what they are, with what to open instead', async () => {
+    const { page } = await world.open()
+    for (const [name, make, says] of [
+      [
+        'summary.xlsx',
+        () => writeSummaryWorkbook(inventedRecord(1)),
+        'this is a Draughtbook summary, not a test log: give the log it was made from',
+      ],
+      [
+        'plan.xlsx',
+        demoPlan,
+        'this is a Draughtbook test plan, not a test: type its readings into a test log',
+      ],
+    ] as const) {
+      await page.setInputFiles(LOG_INPUT, { name, mimeType: XLSX, buffer: Buffer.from(await make()) })
+      await page.getByRole('alert').getByText(says).waitFor()
+      expect(await page.getByText('Which one?').count()).toBe(0)
+      await page.getByRole('button', { name: 'Pick the cells myself' }).waitFor()
+    }
+  })
+
+  it('one that cannot be opened is named with its file', async () => {
+    const { page } = await world.open()
+    const buffer = Buffer.from('pressure;flow')
+    await page.setInputFiles(LOG_INPUT, { name: 'plot 7.xlsx', mimeType: XLSX, buffer })
+    const said = page.getByText('plot 7.xlsx: the file is named .xlsx but is text')
+    await said.waitFor()
+    expect(await said.count()).toBe(1)
   })
 })

@@ -65,6 +65,22 @@ describe('the leakage of a plot over its stages', () => {
     expect(bold.stages[3]?.decision).toBe('go')
   })
 
+  it('counts what is left from the largest figure that meets a target which rounds', () => {
+    // Rounded to one place, 0.63 is 0.6: the limit of 0.6 is met up to 0.65, so a plot that meets it has something left.
+    const record = tested('Plot 4', 'acceptance', 0.63, '2026-07-03')
+    const rounding = {
+      ...record,
+      target: { quantity: 'n50', limit: LIMIT, directions: 'mean', decimalPlaces: 1 },
+    } as TestRecord
+    const { results, decision } = evaluate(rounding, { uncertainty: true })
+    expect(Math.round((results.n50?.value ?? 0) * 10) / 10).toBe(0.6)
+    expect(results.n50?.value).toBeGreaterThan(0.6)
+    const [plot] = stagesResult(workStages({ tests: [{ file: 'a.xlsx', record: rounding }] })).stages
+    expect(plot?.decision).toBe('meets')
+    expect(plot?.left_m3_h).toBeCloseTo(0.65 * VOLUME - results.q50.value, 6)
+    expect(plot?.probability).toBeCloseTo(decision?.[0]?.probability ?? 0, 9)
+  })
+
   it('has the probability of a normal distribution about the measured flow', () => {
     const plot3 = result().stages[3]
     const figure = evaluate(records[4] as TestRecord, { uncertainty: true }).uncertainty?.figures.find(
@@ -144,7 +160,7 @@ describe('stages on the command line', () => {
     const done = await commandLine('stages', folder, '--out', out, '--allow', '70,90')
     expect([done.code, done.err]).toEqual([0, []])
     expect(done.out).toMatch(
-      /Plot 2, fabric: go \(90\.6 m³\/h measured, 126\.0 m³\/h allowed at this stage; 89\.4 m³\/h or 45 cm² left of the target/,
+      /Plot 2, fabric: go \(90\.6 m³\/h measured, 126\.0 m³\/h allowed at this stage; 89\.4 m³\/h or 45 cm² below the target/,
     )
     expect((await commandLine('stages', folder, '--json', '--allow', '70')).code).toBe(2)
   })

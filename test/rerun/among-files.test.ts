@@ -36,6 +36,35 @@ describe('files of one re-run', () => {
     expect(found['site/scan0007.xlsx']).toBeUndefined()
   })
 
+  const numbered = async (file: string, plot: string, testNumber: string) => ({
+    ...(await archived(file, plot, 1)),
+    testNumber,
+  })
+
+  it('are told apart where one is named after the number of another test', async () => {
+    const found = await remarks([
+      await numbered('month/TB-402.xlsx', 'Byre', 'TB-401'),
+      await numbered('month/second.xlsx', 'Kiln', 'TB-402'),
+      // After its own building, whatever else: perhaps the test that it replaces.
+      await numbered('month/Barn, in place of TB-402.xlsx', 'Barn', 'TB-403'),
+      await numbered('month/TB-404.xlsx', 'Mill', 'TB-404'),
+    ])
+    expect(found).toEqual({
+      'month/TB-402.xlsx': ['the file name matches TB-402, which is in second.xlsx; this file holds TB-401'],
+      'month/second.xlsx': undefined,
+      'month/Barn, in place of TB-402.xlsx': undefined,
+      'month/TB-404.xlsx': undefined,
+    })
+  })
+
+  it('are not named after a test number of few digits: it may be that of a plot or a day', async () => {
+    const found = await remarks([
+      await numbered('Mill House 12.xlsx', 'Barn', '7'),
+      await numbered('b.xlsx', 'Kiln', '12'),
+    ])
+    expect(Object.values(found)).toEqual([undefined, undefined])
+  })
+
   it('are named where they are of the same test: copies, and a reissue with another volume', async () => {
     const found = await remarks([
       await archived('a/Plot 5.xlsx', 'Plot 5', 5),

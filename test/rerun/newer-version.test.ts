@@ -86,4 +86,15 @@ describe('files of a calculation version that is not known', () => {
       expect(entry?.differences.every(({ cell }) => cell !== undefined)).toBe(true)
     }
   })
+
+  // A re-run is made again only by its own version: one could be kept from that by an older number on it.
+  it('a re-run that is said to be of an earlier version than its files is found out', async () => {
+    const names = ['fabric', 'acceptance']
+    const given = await Promise.all(names.map((name) => rerunFile(made[name] as Uint8Array, `${name}.xlsx`)))
+    const own = await rerunFile(by('1.10.0', made.again as Uint8Array), 'again.xlsx')
+    const { tests } = await makeRerunReport([...given.flat(), ...own], '2026-11-27')
+    const entry = tests.find(({ file }) => file === 'again.xlsx')
+    expect(entry?.outcome).toBe('differs')
+    expect(entry?.differences.map(({ cell }) => cell)).toContain("'Sign-off'!B5")
+  })
 })

@@ -186,6 +186,33 @@ describe('a register made again from its tests', () => {
         ),
       'fill of the columns',
     ],
+    [
+      'numbers shown over and over, so that 3 is read as 333',
+      (b) =>
+        b.restyle('Register', 'G7', (xf) =>
+          xf.replace(/<alignment[^>]*\/>/, '<alignment horizontal="fill"/>'),
+        ),
+      'alignment',
+    ],
+    // LibreOffice writes no theme; a program then takes the usual one, whose first colour is white.
+    ...[
+      ['the first colour of the theme', 'theme="0"'],
+      ['a light yellow of the palette', 'indexed="26"'],
+    ].map(
+      ([name, colour]) =>
+        [
+          `a figure in ${name}`,
+          (b: PackageText) =>
+            restyled(
+              b,
+              'Register',
+              'G7',
+              'fonts',
+              `<font><sz val="10"/><color ${colour}/><name val="Calibri"/></font>`,
+            ),
+          'Register!G7',
+        ] as const,
+    ),
     ['a heading of sheet To do', (b) => b.edit('xl/sharedStrings.xml', /To do(?=<)/, 'Done'), 'To do'],
     [
       'a link to another file',

@@ -22,7 +22,7 @@ describe('what a user gives by mistake is named, with what to give instead', () 
     const { lines } = readLines(await writeSummaryWorkbook(inventedRecord(1)), 'plot.xlsx')
     const register = await writeRegisterWorkbook(makeRegister(lines, [], { asOf: '2026-10-31' }))
     expect(await said('check', await fileOf('october.xlsx', register))).toContain(
-      'this is a Draughtbook register, not a test: give the test log or the summary of one test',
+      'this is a Draughtbook register, not a test: give the test log',
     )
   })
 

@@ -110,8 +110,16 @@ describe('a multipart body that is none', () => {
   })
 
   it.each([
-    ['other', 1, 'send only files, in the parts files, layouts and keys'],
-    ['__proto__', 1, 'send only files, in the parts files, layouts and keys'],
+    [
+      'other',
+      1,
+      'send only files, in the parts files, layouts and keys; settings such as month belong in the query',
+    ],
+    [
+      '__proto__',
+      1,
+      'send only files, in the parts files, layouts and keys; settings such as month belong in the query',
+    ],
     ['layouts', 21, 'at most 20 files are taken in this part'],
   ])('with a part that is not taken is told what is: %s', async (field, count, message) => {
     const base = await listen(createApp())

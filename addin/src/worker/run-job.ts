@@ -60,7 +60,12 @@ const sentences = (problems: readonly { path: string; cell?: string; message: st
 
 /** Reads a log in a worker, which is given up after 20 s. Rejects with HostError. */
 export async function readBook(bytes: Uint8Array, fileName: string): Promise<OpenedBook> {
-  const done = await runJob({ kind: 'open', bytes, fileName }, 20_000)
+  const done = await runJob({ kind: 'open', bytes, fileName }, 20_000).catch((cause: unknown) => {
+    // Whoever chose the file may have gone on to something else: its name comes first.
+    throw cause instanceof HostError
+      ? new HostError(cause.code, `${fileName}: ${cause.message}`, { cause })
+      : cause
+  })
   if (done.kind !== 'opened') throw new Error(`the worker answered ${done.kind}`)
   return done.book
 }

@@ -127,7 +127,7 @@ function uploadFault(error: unknown): unknown {
 function unexpectedWords(part = ''): string {
   return Object.hasOwn(MOST_OF, part)
     ? `at most ${MOST_OF[part]} files are taken in this part`
-    : 'send only files, in the parts files, layouts and keys'
+    : 'send only files, in the parts files, layouts and keys; settings such as month belong in the query'
 }
 
 const storageFault = (error: unknown): never => {

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import { basename, extname } from 'node:path'
-import { InputError, visible } from '@draughtbook/shared-calc'
+import { visible } from '@draughtbook/shared-calc'
 import {
   answersLayout,
   type Interpretation,
@@ -9,7 +9,6 @@ import {
   savedLayout,
 } from '@draughtbook/shared-calc/log'
 import { writeAtomically } from '../files/write-atomically.js'
-import { isSummary } from '../input/read-sheet.js'
 import type { AddCommand } from './command.js'
 import { cannotWrite, UsageError, withFile } from './errors.js'
 import { labelled } from './print/evaluation-text.js'
@@ -35,13 +34,6 @@ export const addLayout: AddCommand = (command, { terminal }) => {
     const { grid, read } = await withAnswers(given, () =>
       withFile(file, async () => {
         const opened = openLog(await readBytes(file), basename(file))
-        if (isSummary(opened))
-          throw new InputError([
-            {
-              path: '',
-              message: 'this is a Draughtbook summary, which is read without a layout: give the test log',
-            },
-          ])
         return { grid: opened, read: interpretLog(opened, { answers, fileDate: await lastChanged(file) }) }
       }),
     )

@@ -52,7 +52,7 @@ const sure = (text: string): number => {
 /** One test of a plot, as printed. */
 function stageText(result: StageResult): string {
   const { plot, stage, decision, measured_m3_h, allowed_m3_h, left_m3_h, left_cm2, probability, why } = result
-  const side = left_m3_h < 0 ? 'above the target' : 'left of the target'
+  const side = left_m3_h < 0 ? 'above the target' : 'below the target'
   const rest = `${Math.abs(left_m3_h).toFixed(1)} m³/h or ${Math.abs(left_cm2).toFixed(0)} cm² ${side}`
   const found = `${measured_m3_h.toFixed(1)} m³/h measured, ${allowed_m3_h.toFixed(1)} m³/h allowed at this stage; ${rest}; probability of being within: ${probabilityText(probability)}`
   return `${plot}, ${stage}: ${decision} (${found})${why === undefined ? '' : `: ${why}`}`

@@ -4,7 +4,8 @@ import { HttpFault, overloaded } from './http-fault.js'
 import { inTurn } from './in-turn.js'
 
 /** Largest JSON body: a record with 2 × 1000 readings and all its texts stays below a third of it. */
-export const JSON_BYTES = 1024 * 1024
+const MB = 1024 * 1024
+export const JSON_BYTES = MB
 
 /** Takes a JSON body as bytes. Throws 415 for any other type, 413 for more than {@link JSON_BYTES}. */
 export function wholeJsonBytes(limit = JSON_BYTES): RequestHandler[] {
@@ -41,7 +42,7 @@ export function readWhole(limit: number, receiving = RECEIVING): RequestHandler 
     if (receiving.bytes > receiving.most) throw overloaded()
     const { 'content-length': length } = request.headers
     refuseCompressed(request)
-    if (Number(length) > limit) throw tooLarge()
+    if (Number(length) > limit) throw tooLarge(limit)
     let chunks: Buffer[] = []
     let own = 0
     const leave = (): void => {
@@ -52,7 +53,7 @@ export function readWhole(limit: number, receiving = RECEIVING): RequestHandler 
       own += chunk.length
       receiving.bytes += chunk.length
       chunks.push(chunk)
-      if (own > limit) stop(tooLarge())
+      if (own > limit) stop(tooLarge(limit))
       else if (receiving.bytes > receiving.most) stop(overloaded())
     }
     const whole = (): void => {
@@ -80,7 +81,11 @@ export function refuseCompressed({ headers }: Request): void {
     throw new HttpFault(415, 'The body has an unsupported encoding; send it uncompressed')
 }
 
-const tooLarge = () => new HttpFault(413, 'The body is too large', { kind: 'too-large' })
+const tooLarge = (limit: number) =>
+  new HttpFault(413, 'The body is too large', {
+    kind: 'too-large',
+    detail: `at most ${limit < MB ? `${limit / 1024} kB` : `${limit / MB} MB`}`,
+  })
 
 /** The same, for routes that work on the body between two requests: one request after the other. */
 export const jsonBytes = (limit = JSON_BYTES): RequestHandler[] => [...wholeJsonBytes(limit), inTurn]

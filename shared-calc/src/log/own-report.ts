@@ -51,6 +51,31 @@ const reportOf = ({ sheetNames }: Grid) =>
       sheets.every((name) => sheetNames.includes(name)) && !(alone && sheetNames.length > sheets.length),
   )
 
+/** Sheets of a summary: those that every one has, and all that one may have. With others beside them it stands in a log. */
+const SUMMARY = ['Summary', 'Readings', 'Working', 'Record']
+const MAY_HAVE = new Set([
+  ...SUMMARY,
+  'Report',
+  'Check',
+  'Uncertainty',
+  'Leaks',
+  'Volume',
+  'Preparation',
+  'Plan',
+])
+
+const isSummaryAlone = ({ sheetNames }: Grid): boolean =>
+  SUMMARY.every((name) => sheetNames.includes(name)) && sheetNames.every((name) => MAY_HAVE.has(name))
+
+/** Why a workbook is no log, and what to do; undefined for any other. */
+export function notALog(grid: Grid): string | undefined {
+  if (isSummaryAlone(grid))
+    return 'this is a Draughtbook summary, not a test log: give the log it was made from'
+  const own = reportOf(grid)
+  if (own?.kind === 'plan') return `${own.why}: type its readings into a test log or on the page`
+  return own && `${own.why}: give the test log`
+}
+
 /** Which Draughtbook workbook without a test this is, in words; undefined for any other workbook. */
 export const ownReport = (grid: Grid): string | undefined => reportOf(grid)?.why
 

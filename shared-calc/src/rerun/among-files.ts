@@ -22,11 +22,10 @@ export function remarksAmongFiles(tests: readonly RerunTest[]): ReadonlyMap<Reru
           `${listed(other.map(name))} ${other.length === 1 ? 'has' : 'have'} the same test number and date but a different record: find out which one counts`,
         )
     }
-  for (const { test, fits } of misnamed(tests, name))
-    add(
-      test,
-      `the file name matches ${fits.building}, which is in ${name(fits)}; this file holds ${test.building}`,
-    )
+  for (const { test, fits, common } of misnamed(tests, name)) {
+    const held = common === fits.building ? test.building : (test.testNumber ?? test.building)
+    add(test, `the file name matches ${common}, which is in ${name(fits)}; this file holds ${held}`)
+  }
   return remarks
 }
 
@@ -41,26 +40,33 @@ function sameTests(tests: readonly RerunTest[]): RerunTest[][] {
   return [...groups.values()].filter(({ length }) => length > 1)
 }
 
-/** Files named after the building of another file, and not after their own. */
-function misnamed(
-  tests: readonly RerunTest[],
-  name: (test: RerunTest) => string,
-): { readonly test: RerunTest; readonly fits: RerunTest }[] {
-  const byBuilding = new Map<string, RerunTest>()
-  for (const test of tests) if (test.building) byBuilding.set(plain(test.building), test)
-  const wanted = [...byBuilding].sort(([a], [b]) => b.length - a.length)
+interface Misnamed {
+  readonly test: RerunTest
+  /** The test that the file is named after, and the name that it has in common with it. */
+  readonly fits: RerunTest
+  readonly common: string
+}
+
+/** Files named after the building or the number of the test in another file, and after neither of their own. */
+function misnamed(tests: readonly RerunTest[], name: (test: RerunTest) => string): Misnamed[] {
+  const known = new Map<string, { fits: RerunTest; common: string }>()
+  for (const fits of tests) for (const common of namesOf(fits)) known.set(plain(common), { fits, common })
+  const wanted = [...known].sort(([a], [b]) => b.length - a.length)
   return tests.flatMap((test) => {
-    if (test.building === undefined) return []
     const fileName = plain(name(test).replace(/\.\w+$/, ''))
-    const [, fits] = wanted.find(([building]) => fileName.includes(building)) ?? []
+    const own = namesOf(test).map(plain)
+    if (own.length === 0 || own.some((one) => fileName.includes(one))) return []
     // The longest name that fits counts: " plot 12 " is no " plot 1 ".
-    return fits &&
-      plain(fits.building ?? '') !== plain(test.building) &&
-      !fileName.includes(plain(test.building))
-      ? [{ test, fits }]
-      : []
+    const [, found] = wanted.find(([words]) => fileName.includes(words)) ?? []
+    return found ? [{ test, ...found }] : []
   })
 }
+
+/** What a file may be named after. A number of few digits alone could be that of anything. */
+const namesOf = ({ building, testNumber = '' }: RerunTest): string[] => [
+  ...(building === undefined ? [] : [building]),
+  ...(/\p{L}.*\d|\d.*\p{L}|\d{4}/u.test(testNumber) ? [testNumber] : []),
+]
 
 /** Words and numbers between single blanks, with one at each end. */
 const plain = (text: string): string =>

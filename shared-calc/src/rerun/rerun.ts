@@ -1,6 +1,6 @@
 import { problemsOf } from '../contract/problem.js'
 import { problemsInWords } from '../contract/record/index.js'
-import { reportKind } from '../log/own-report.js'
+import { ownReport, reportKind } from '../log/own-report.js'
 import { openArchived } from '../reports/archive/open-archived.js'
 import { rerunRegister } from './register/rerun-register.js'
 import { type RerunTest, unreadable } from './report.js'
@@ -26,8 +26,8 @@ export async function rerunFile(
     if (kind === 'register') return [rerunRegister(file, grid, bytes)]
     if (kind === 'building' || kind === 'stages' || kind === 're-run')
       return [rerunSeveral(file, bytes, kind)]
-    // A plan or a take-off: nothing in it was measured.
-    if (kind !== undefined) return []
+    const own = ownReport(grid)
+    if (own !== undefined) return [unreadable(file, own)]
     return rerunOwnLayout(file, grid, options)
   } catch (error) {
     const problems = problemsOf(error)

@@ -97,7 +97,7 @@ export const versions: readonly KnownVersion[] = [
   {
     version: CALCULATION_VERSION,
     changed:
-      'where a target compares rounded values and its limit has more decimal places than that, the leakage to seal and the probability count from the largest rounded value that meets it; plainer wording of findings, labels and sheets; no other figure changes',
+      'where a target compares rounded values and its limit has more decimal places than that, the leakage to seal and the probability count from the largest rounded value that meets it; in the stages of a site, where a target rounds or takes a sample, what is allowed and left counts from the largest figure that meets it; plainer wording of findings, labels and sheets; no other figure changes',
     ...current,
   },
 ]

@@ -59,7 +59,7 @@ export function StatusLine({ store, state }: SectionProps) {
           <button type="button" class="link" onClick={() => leadTo(store, 'log')}>
             Check how the log is read
           </button>
-          <span class="tell">, answer what it asks, and accept it.</span>
+          <span class="tell">Answer what it asks, then accept it.</span>
         </p>
       ) : null}
       {worst ? (

@@ -32,7 +32,9 @@ function headLine(name: string, { outcome, why, signature }: RerunTest, real: re
   const listed = real.length > 0 && signature?.state !== 'key not given' && signature?.state !== 'invalid'
   if (outcome === 'inputs changed after issue') {
     const inputs = real.filter(({ kind }) => kind === 'input').length
-    return `${name}: ${listed && inputs > 0 ? `${count(inputs, 'input')} changed after issue` : why}`
+    const others = real.length - inputs
+    const more = others > 0 ? `, and ${count(others, 'other difference')}` : ''
+    return `${name}: ${listed && inputs > 0 ? `${count(inputs, 'input')} changed after issue${more}` : why}`
   }
   return outcome === 'differs' && listed ? `${name}: ${outcome}` : `${name}: ${outcome}: ${why}`
 }
@@ -42,17 +44,18 @@ const isReport = ({ kind }: RerunTest): boolean =>
 
 function differenceLines(one: Difference): string[] {
   const { label, cell, unit, recorded, expected, kind, follows = [] } = one
-  const place = cell === undefined ? '' : ` (${cell})`
+  const place = cell === undefined || label.includes(cell) ? '' : ` (${cell})`
   const pair =
     kind === 'figure'
-      ? `in the file ${value(recorded)}, recalculated ${value(expected)}`
-      : `issued ${value(expected)}, in the file ${value(recorded)}`
+      ? `in the file ${value(recorded, unit)}, recalculated ${value(expected, unit)}`
+      : `issued ${value(expected, unit)}, in the file ${value(recorded, unit)}`
   return [
-    `  ${label}${place}: ${pair}${unit ? ` ${unit}` : ''}`,
+    `  ${label}${place}: ${pair}`,
     ...follows
       .slice(0, MOST_FOLLOWING)
-      .map((figure) =>
-        `    ${figure.label}: issued ${value(figure.recorded)}, recalculated ${value(figure.expected)} ${figure.unit ?? ''}`.trimEnd(),
+      .map(
+        (figure) =>
+          `    ${figure.label}: issued ${value(figure.recorded, figure.unit)}, recalculated ${value(figure.expected, figure.unit)}`,
       ),
     ...(follows.length > MOST_FOLLOWING ? [`    and ${follows.length - MOST_FOLLOWING} more figures`] : []),
   ]
@@ -60,11 +63,13 @@ function differenceLines(one: Difference): string[] {
 
 const LONGEST = 60
 
-function value(content: Difference['recorded']): string {
+/** A number with its unit; a text as it stands in its cell, in quotation marks. */
+function value(content: Difference['recorded'], unit = ''): string {
   if (content === null) return 'nothing'
-  if (typeof content === 'number') return String(Number(content.toPrecision(6)))
+  if (typeof content === 'number')
+    return `${String(Number(content.toPrecision(6))).replace('-', '−')} ${unit}`.trimEnd()
   const text = String(content).replace(/\s+/g, ' ')
-  return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text
+  return `"${text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text}"`
 }
 
 /** Outcomes as they follow a number, where that changes them. */

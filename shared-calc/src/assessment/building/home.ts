@@ -26,6 +26,8 @@ export interface TestedHome {
   /** Margin as a share of the limit, by the quantity limited. */
   readonly margins: ReadonlyMap<TargetQuantity, number>
   readonly decision: WorkedDecision
+  /** The largest figure that meets the limit, before the target's factors and rounding. */
+  readonly largestFigure: number
   /** What the figure is related to: volume or area of the home; 1 for a flow. */
   readonly basis: number
 }
@@ -90,6 +92,7 @@ export function workHome({ file, record, altered }: GivenHome, wanted?: TargetQu
     target: { label: verdict.target.label, quantity, limit, unit, referencePressure_Pa },
     margins: new Map(verdict.criteria.map(({ quantity: of, margin, limit: most }) => [of, margin / most])),
     decision,
+    largestFigure: decision.block.value('L'),
     basis,
   }
 }

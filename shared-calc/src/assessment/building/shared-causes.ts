@@ -68,7 +68,7 @@ type Shared = NonNullable<ReturnType<typeof cause>['sharedWhereSame']>
 function keyOf({ building, flowDevice, pressureGauge }: TestRecord, what: Shared): string | undefined {
   if (what !== 'flowDevice' && what !== 'pressureGauge') {
     const number = building[what]
-    return number === undefined ? undefined : String(number)
+    return number === undefined ? undefined : `${number} ${what.endsWith('_m3') ? 'm³' : 'm²'}`
   }
   const instrument = what === 'flowDevice' ? flowDevice : pressureGauge
   const { serial, calibrationDue } = instrument ?? {}

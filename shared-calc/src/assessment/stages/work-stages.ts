@@ -146,7 +146,7 @@ function workStage(
   const title = `${plot}, ${stage}`
   const { block } = test.decision.budget
   const target = calculation.add(`${id}.target`, `${title}: target`, allowedLeakage, {
-    L: cell(test.target.limit, `tests[${index}].limit`),
+    L: cell(test.largestFigure, `tests[${index}].limit`),
     B: cell(test.basis, `tests[${index}].basis`),
   })
   const measured = calculation.add(`${id}.measured`, `${title}: measured`, allowedLeakage, {

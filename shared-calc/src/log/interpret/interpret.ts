@@ -2,7 +2,7 @@ import { listed, quoted } from '../../catalogue/words.js'
 import { decimalOf, tellMixedDecimals } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
 import { openLog } from '../open-log.js'
-import { ownReport } from '../own-report.js'
+import { notALog } from '../own-report.js'
 import { problem } from '../problem.js'
 import { readAnswers } from './answers.js'
 import { takenWith, tellFormer } from './fields/former-columns.js'
@@ -45,12 +45,12 @@ export function interpretLog(
   const decimal = answers.decimal === ',' || answers.decimal === '.' ? answers.decimal : undefined
   const grid = 'bytes' in log ? openLog(log.bytes, log.fileName, decimal) : log
   const nothing = { tests: [], questions: [], uses: [] }
-  const own = ownReport(grid)
-  if (own !== undefined)
+  const why = notALog(grid)
+  if (why !== undefined)
     return {
       ...nothing,
       findings: grid.findings,
-      problems: [problem('no-test', `${own}: give the test log or the summary of one test`)],
+      problems: [problem('no-test', why)],
     }
   const found = findInLog(grid, answers, decimal ?? decimalOf(grid))
   const { visible, tables, formOf, fields, runs, series, unsearched } = found

@@ -11,6 +11,8 @@ const LINE_HEIGHT = 12.75
 const LARGEST_OF_LINE = 11
 /** Rows that stay with the heading above them. */
 const ROWS_WITH_HEADING = 4
+/** A sheet may have 1,026 breaks. */
+const MOST_BREAKS = 1000
 /** A block up to this share of a page is not divided. */
 const UNDIVIDED = 0.3
 
@@ -22,26 +24,39 @@ interface Paper {
   readonly repeat?: string | undefined
 }
 
-/** Breaks pages before headings that would stand at the foot of a page, apart from what they head. */
+/**
+ * Breaks pages where they are full, and before headings that would stand at the foot of a page, apart from what they head. Programs
+ * differ in how much they take a page to hold; without a break at every page, a heading kept together in one stands alone in another.
+ */
 export function keepHeadings(sheet: Worksheet, paper: Paper): void {
   const { lastRow } = paper
-  fixHeights(sheet, lastRow)
+  const known = fixHeights(sheet, lastRow)
   const breaks = rowBreaks(sheet)
   const set = new Set(breaks.map(({ id }) => id))
   const page = new Page(sheet, paper)
+  const breakBefore = (row: number): void => {
+    if (set.has(row - 1) || set.size >= MOST_BREAKS) return
+    set.add(row - 1)
+    sheet.getRow(row - 1).addPageBreak()
+  }
+  const breakWhereFull = known ? breakBefore : () => undefined
   const starts = headings(sheet, lastRow)
   starts.forEach((start, i) => {
-    page.goTo(start, set)
+    page.goTo(start, set, breakWhereFull)
     if (set.has(start - 1) || !page.divides(start, (starts[i + 1] ?? lastRow + 1) - 1)) return
-    set.add(start - 1)
-    sheet.getRow(start - 1).addPageBreak()
+    breakBefore(start)
     page.startAnew()
   })
+  page.goTo(lastRow + 1, set, breakWhereFull)
   breaks.sort((a, b) => a.id - b.id)
 }
 
-/** Gives rows of one line the same height in every program, so that pages end where they are thought to. */
-function fixHeights(sheet: Worksheet, lastRow: number): void {
+/**
+ * Gives rows of one line the same height in every program, so that pages end where they are thought to. Tells whether every row has
+ * a height now: how high another is only the program that shows it knows.
+ */
+function fixHeights(sheet: Worksheet, lastRow: number): boolean {
+  let all = true
   for (let number = 1; number <= lastRow; number += 1) {
     const row = sheet.getRow(number)
     if (row.height !== undefined) continue
@@ -50,7 +65,9 @@ function fixHeights(sheet: Worksheet, lastRow: number): void {
       if (alignment?.wrapText || (font?.size ?? 0) > LARGEST_OF_LINE) ofOneLine = false
     })
     if (ofOneLine) row.height = LINE_HEIGHT
+    else all = false
   }
+  return all
 }
 
 /** exceljs keeps them without a type. */
@@ -90,11 +107,14 @@ class Page {
     this.repeated = this.heightOf(from, to)
   }
 
-  /** Moves on to a row, over the pages that end before it. */
-  goTo(row: number, breaks: ReadonlySet<number>): void {
+  /** Moves on to a row, over the pages that end before it. @param full - called with the first row of each new page */
+  goTo(row: number, breaks: ReadonlySet<number>, full: (row: number) => void): void {
     for (; this.row < row; this.row += 1) {
       const height = this.heightOf(this.row, this.row)
-      if (this.used + height > this.height) this.used = this.repeated
+      if (this.used + height > this.height) {
+        full(this.row)
+        this.used = this.repeated
+      }
       this.used += height
       if (breaks.has(this.row)) this.used = this.repeated
     }

@@ -1,8 +1,10 @@
-import type { Workbook, Worksheet } from 'exceljs'
+import type { CellValue, Workbook, Worksheet } from 'exceljs'
 import { capital } from '../../catalogue/words.js'
 import { fieldLabel } from '../../contract/record/field-labels.js'
 import { pathText, type Run, type TestRecord } from '../../contract/record/index.js'
+import { type Address, reference } from './address.js'
 import { leavesOf } from './leaves.js'
+import { dayFrom } from './live-cell.js'
 import { setUpPage } from './page.js'
 import type { Places } from './places.js'
 import { dress, fills, fonts, headingRow, underline } from './styles.js'
@@ -61,11 +63,19 @@ export function writeSection(
     dress(sheet.getRow(row).getCell(3), {
       font: fonts.muted,
       alignment: { horizontal: 'left', indent: 1, vertical: 'top' },
-    }).value = unit
+    }).value = besideValue(value, unit, { sheet: sheet.name, column: 2, row })
     underline(sheet, row, COLUMNS)
     row += 1
   }
   return row + 1
+}
+
+/** The unit of a number; of a day and of a truth value, what it says in words: the cell itself holds it as the record does. */
+function besideValue(value: string | number | boolean, unit: string, cell: Address): CellValue {
+  if (typeof value === 'boolean')
+    return { formula: `IF(${reference(cell, cell.sheet)},"yes","no")`, result: value ? 'yes' : 'no' }
+  if (typeof value === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(value)) return dayFrom(cell, value)
+  return unit
 }
 
 function writeRun(sheet: Worksheet, run: Run, index: number, start: number, places: Places): number {

@@ -42,13 +42,10 @@ export async function compareRerun(
     const sheet = grid.sheet(SIGN_OFF_SHEET)
     const { tests, signatures, missing } = filesNamed(grid, seen.parts(), given)
     const version = textAt(sheet, FACTS_ROW + 1, 2)
-    const older = version !== CALCULATION_VERSION && versions.some((one) => one.version === version)
+    // An earlier version could not re-run files of a later one: then that line was changed.
+    const older = version !== CALCULATION_VERSION && isKnown(version) && !tests.some(isLaterThan(version))
     // Its files are of that version too: what it says of them cannot be made again.
-    if (
-      version !== undefined &&
-      isNewer(version) &&
-      tests.some(({ outcome }) => outcome === 'cannot be read')
-    )
+    if (isNewer(version) && tests.some(({ calculationVersion = '' }) => isNewer(calculationVersion)))
       return { ...about, ...unreadable(about.file, unknownVersion(version)) }
     const ofReruns = tests.some(({ kind }) => kind === 're-run')
     if (tests.length === 0 || older || ofReruns) return undefined
@@ -87,6 +84,13 @@ export async function compareRerun(
     return { ...about, ...unreadable(about.file, problemsInWords(problems)) }
   }
 }
+
+const placeOf = (version = ''): number => versions.findIndex((one) => one.version === version)
+const isKnown = (version: string): boolean => placeOf(version) >= 0
+const isLaterThan =
+  (version: string) =>
+  ({ calculationVersion }: RerunTest): boolean =>
+    placeOf(calculationVersion) > placeOf(version)
 
 const dayMade = (parts: Parts): string =>
   /<dcterms:created[^<>]{0,200}>(\d{4}-\d\d-\d\d)/.exec(

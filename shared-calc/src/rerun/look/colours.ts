@@ -3,23 +3,29 @@ import { at, attr, children, isOn, type XmlNode } from './xml-tree.js'
 /** A colour as six hex digits in capitals; `auto` where the program chooses. */
 export type Colour = string
 
-/** Order in which cells count the theme's colours (ECMA-376 part 1, 18.8.3). */
-const THEME = [
-  'lt1',
-  'dk1',
-  'lt2',
-  'dk2',
-  'accent1',
-  'accent2',
-  'accent3',
-  'accent4',
-  'accent5',
-  'accent6',
-  'hlink',
-  'folHlink',
-]
-/** The first colours of the palette where a file has none of its own (18.8.27); a summary uses none. */
-const INDEXED = ['000000', 'FFFFFF', 'FF0000', '00FF00', '0000FF', 'FFFF00', 'FF00FF', '00FFFF']
+/**
+ * Colours of a theme in the order in which cells count them (ECMA-376 part 1, 18.8.3), with what spreadsheet programs take where a file has no
+ * theme: those of Office from 2007 on (values from memory).
+ */
+const THEME = {
+  lt1: 'FFFFFF',
+  dk1: '000000',
+  lt2: 'EEECE1',
+  dk2: '1F497D',
+  accent1: '4F81BD',
+  accent2: 'C0504D',
+  accent3: '9BBB59',
+  accent4: '8064A2',
+  accent5: '4BACC6',
+  accent6: 'F79646',
+  hlink: '0000FF',
+  folHlink: '800080',
+} as const
+/** The palette where a file has none of its own (18.8.27, values from memory): the first eight twice, then the others. */
+const FIRST = ['000000', 'FFFFFF', 'FF0000', '00FF00', '0000FF', 'FFFF00', 'FF00FF', '00FFFF']
+const OTHERS =
+  '800000 008000 000080 808000 800080 008080 C0C0C0 808080 9999FF 993366 FFFFCC CCFFFF 660066 FF8080 0066CC CCCCFF 000080 FF00FF FFFF00 00FFFF 800080 800000 008080 0000FF 00CCFF CCFFFF CCFFCC FFFF99 99CCFF FF99CC CC99FF FFCC99 3366FF 33CCCC 99CC00 FFCC00 FF9900 FF6600 666699 969696 003366 339966 003300 333300 993300 993366 333399 333333'
+const PALETTE = [...FIRST, ...FIRST, ...OTHERS.split(' ')]
 
 /** What styles take colours from: the theme's, in the order cells count them, and the palette's. */
 export interface Colours {
@@ -30,13 +36,16 @@ export interface Colours {
 /** Colours of a theme part, in the order cells count them. */
 export function themeColours(theme: XmlNode | undefined): Colour[] {
   const scheme = at(theme, 'themeElements', 'clrScheme')
-  return THEME.map((name) => drawn(at(scheme, name)?.children[0]))
+  return Object.entries(THEME).map(([name, usual]) => {
+    const colour = at(scheme, name)?.children[0]
+    return colour ? drawn(colour) : usual
+  })
 }
 
-/** A file's own palette; else the usual one, of which the second eight repeat the first. */
-export function paletteColours(styles: XmlNode | undefined): Colour[] {
+/** A file's own palette; else the usual one. */
+export function paletteColours(styles: XmlNode | undefined): readonly Colour[] {
   const own = children(at(styles, 'colors', 'indexedColors'), 'rgbColor')
-  if (own.length === 0) return [...INDEXED, ...INDEXED]
+  if (own.length === 0) return PALETTE
   return own.map((one) => (attr(one, 'rgb') ?? '').slice(-6).toUpperCase())
 }
 

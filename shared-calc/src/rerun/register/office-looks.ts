@@ -16,9 +16,13 @@ const MARKS: ReadonlySet<string> = new Set([
   'thick lines around the cell',
 ])
 
+/** Ways of setting out that show a value over and over, or in the middle of its neighbours: 3 becomes 333. */
+const RESTATING: ReadonlySet<string> = new Set(['fill', 'centerContinuous', 'distributed'])
+
 /** Whether cells of a register were only coloured, set in other letters, or given more room: its figures, words and formulas agree. */
 export const isOfficeLook = ({ kind, label, recorded, expected }: Difference): boolean =>
-  kind === 'appearance' && (MARKS.has(label) || (isSize(label) && isMore(recorded, expected)))
+  kind === 'appearance' &&
+  ((MARKS.has(label) && !RESTATING.has(String(recorded))) || (isSize(label) && isMore(recorded, expected)))
 
 const isSize = (label: string): boolean => label.startsWith('height of ') || label.startsWith('width of ')
 

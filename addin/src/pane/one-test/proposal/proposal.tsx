@@ -35,7 +35,7 @@ export function Proposal(props: SectionProps) {
       )}
       {read ? (
         <button type="button" class="link" onClick={close}>
-          No, I will pick the cells myself
+          {read.test?.record ? 'No, I will pick the cells myself' : 'Pick the cells myself'}
         </button>
       ) : null}
     </div>

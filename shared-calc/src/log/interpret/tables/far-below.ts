@@ -1,7 +1,5 @@
-import { readLabel, says } from '../words/label.js'
-import { directionWord, type KnownColumn, type Segment } from './columns.js'
+import type { KnownColumn, Segment } from './columns.js'
 import { PLAIN_CURVE, physicsScore, powerLaw } from './physics.js'
-import { labelledAsField } from './row-labels.js'
 import type { TableRow } from './table-row.js'
 
 /** Rows left empty at the foot of a page, with the head of the next one. */
@@ -40,20 +38,6 @@ export function goesOnFarBelow(
   const sums = pressures.map((_, at) => flows.reduce((sum, one) => sum + (one[at] as number), 0))
   return physicsScore(powerLaw(pressures, sums)) >= PLAIN_CURVE
 }
-
-/** A remark between two readings, with rows left empty behind it. */
-export const isRemarkOverGap = (
-  segment: Segment,
-  row: number,
-  text: string,
-  numeric: Numeric,
-  rows: readonly TableRow[],
-): boolean =>
-  directionWord(text) === undefined &&
-  !says(readLabel(text), 'zero') &&
-  !labelledAsField([{ text, cell: '' }]) &&
-  numeric.slice(1).every(({ at }) => !segment.view.at(row, at)) &&
-  goesOnFarBelow(segment, row, numeric, rows)
 
 /** The next row with anything in the columns of the table or right beside them. */
 function nextFilled({ view, left, right }: Segment, row: number): number | undefined {

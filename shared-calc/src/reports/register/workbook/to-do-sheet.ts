@@ -115,12 +115,16 @@ function findings(sheet: Worksheet, start: number, { rows }: Register): number {
     .filter(({ role }) => role !== 'altered')
     .flatMap((test) => test.findings.map((finding) => ({ test, finding })))
   const invalidating = found.filter(({ finding }) => finding.severity === 'invalidates')
+  // A wrong range makes one finding for each reading: of a test, each rule has one row.
+  const kinds = [...grouped(invalidating, ({ test, finding }) => `${test.row} ${finding.rule}`).values()]
   const next = section(
     sheet,
     start,
     'Findings that invalidate a test',
     ['No.', 'Site', 'Plot', 'Stage', 'Date', '', 'Finding'],
-    invalidating.map(({ test, finding }) => [...identity(test), '', finding.message]),
+    kinds.flatMap(([first, ...others]) =>
+      first ? [[...identity(first.test), '', `${first.finding.message}${andMore(others.length)}`]] : [],
+    ),
   )
   return cautions(
     sheet,
@@ -128,6 +132,8 @@ function findings(sheet: Worksheet, start: number, { rows }: Register): number {
     found.filter(({ finding }) => finding.severity === 'caution'),
   )
 }
+
+const andMore = (count: number): string => (count === 0 ? '' : ` (and ${count} more of this kind)`)
 
 /** Cautions that many tests have alike, each once. */
 function cautions(
