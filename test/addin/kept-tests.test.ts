@@ -286,7 +286,7 @@ describe('a test as one file', () => {
   it.each([
     ['a.zip', Buffer.from('no zip'), 'it is not a zip file'],
     ['cut.zip', file().bytes.slice(0, 900), 'it is not a zip file, or it is cut off'],
-    ['a.json', Buffer.from('{"format":"something else"}'), 'its format is not draughtbook/test@2'],
+    ['a.json', Buffer.from('{"format":"something else"}'), 'it was not made with "Save as a file"'],
     ['b.json', Buffer.from('{"format":'), 'it is not JSON'],
     ['c.json', Buffer.from('{"format":"draughtbook/test@2","entries":{}}'), 'its entries cannot be read'],
   ])('refuses %s in words', (name, given, words) => {

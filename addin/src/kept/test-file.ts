@@ -54,7 +54,8 @@ export function packTest(
 export function unpackTest(bytes: Uint8Array, fileName: string): Contents {
   const files = /\.json$/i.test(fileName) ? { 'test.json': bytes } : unzip(bytes, fileName)
   const { format, entries, about, log, edits } = jsonIn(files['test.json'], fileName)
-  if (format !== FORMAT && format !== ENTRIES_ONLY) throw noTest(fileName, `its format is not ${FORMAT}`)
+  if (format !== FORMAT && format !== ENTRIES_ONLY)
+    throw noTest(fileName, 'it was not made with "Save as a file"')
   const text = JSON.stringify(entries)
   if (!parseEntries(text))
     throw new HostError('failed', `${fileName} is damaged: its entries cannot be read.`)

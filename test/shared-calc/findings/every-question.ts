@@ -139,7 +139,7 @@ const samples: Samples = {
         unread: { text: '287 + 150 = 437', cell: 'Test!B3', why: 'which is not one number' },
       },
     ],
-    [{ rooms: undefined, unread: { text: '0', cell: 'Test!B3', why: 'but a volume is above 0' } }],
+    [{ rooms: undefined, unread: { text: '0', cell: 'Test!B3', why: 'but a volume must be above 0' } }],
     [
       {
         rooms: undefined,

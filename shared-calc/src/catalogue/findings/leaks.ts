@@ -20,7 +20,7 @@ export const leakTexts = {
       count === 1
         ? '1 leak has no size and is not included in any area.'
         : `${count} leaks have no size and are not included in any area.`,
-    remedy: 'Estimate the size, or leave it blank.',
+    remedy: 'To include a leak, estimate its size.',
   },
   'leak-round/not-stated': {
     severity: 'note',

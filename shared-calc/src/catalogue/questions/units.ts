@@ -67,7 +67,7 @@ export const unitQuestions = {
       : range
         ? `, but ${cellName(range.cell)} says ${quoted(range.text)}, and not all flows are within that range.`
         : first === second
-          ? `. In that unit, the air change rate at 50 Pa is ${plain(n50 ?? 0, 3)} 1/h.`
+          ? `. In that unit, the air change rate at 50 Pa is ${plain(n50 ?? 0, 3)} per hour.`
           : `. In these units, the flows at 50 Pa are ${listed(flows.map((flow) => `${plain(flow, 3)} m³/h`))}.`
     return {
       text: `${headed}${says} In which unit are the flows?`,
@@ -90,7 +90,7 @@ export const unitQuestions = {
     /** As they are shown: that of the row of units, and that in the words of the heading. */
     units: readonly string[]
   }): Asked => ({
-    text: `The heading of the flows in ${cellName(cell)} names two units, ${listed(units)}. In which are they?`,
+    text: `The heading of the flows in ${cellName(cell)} names two units, ${listed(units)}. Which one are they in?`,
     choices: units.map((unit) => ({ value: unit.replace('m³', 'm3'), label: unit })),
     noneLikelier: true,
   }),

@@ -41,7 +41,7 @@ function unreadOf(content: Content, label: Label, isAlone: boolean): Omit<Unread
   if (content.kind !== 'number') return undefined
   const { value, unit = label.unit } = content.written
   const text = withMinus(String(value))
-  if (!(value > 0)) return { text, why: 'but a volume is above 0' }
+  if (!(value > 0)) return { text, why: 'but a volume must be above 0' }
   return unit && unit.kind !== 'volume'
     ? { text, why: `with the unit ${shown(unit.unit)}, which is not a unit of volume` }
     : undefined
