@@ -108,3 +108,83 @@ describe('rejected readings and codes beside them', () => {
     expect(record?.runs[0]?.readings).toHaveLength(8)
   })
 })
+
+describe('words that mean another thing here', () => {
+  it('a volume of air tested is no day, whatever its size', async () => {
+    const form: Rows = FORM.map(([label, value]) =>
+      label === 'Internal volume (m³)'
+        ? ['Volume of air tested (ft³)', 33040]
+        : [label ?? null, value ?? null],
+    )
+    const { asked, record } = read(await book({ Test: [...form, [null], ...RUNS.flatMap(block)] }))
+    expect(asked).toEqual([])
+    // 1 ft³ = 0.028316846592 m³. Source: NIST SP 811, appendix B.8.
+    expect(record?.building.volume_m3).toBeCloseTo(33040 * 0.028316846592, 6)
+    expect(record?.test.date).toBe('2026-04-22')
+  })
+
+  it.each([[['gust'], [null]], [['gust']]] as Rows[])(
+    'a remark before a blank line or a struck reading ends no table',
+    async (...between) => {
+      const rows: Rows = [
+        titleOf(dep),
+        ...zeroRows(dep),
+        HEADINGS,
+        ...dep.readings.slice(0, 3),
+        ...between,
+        ...dep.readings.slice(3),
+      ]
+      const bytes = await book({ Test: [...FORM, [null], ...rows] }, (workbook) => {
+        // The reading behind the remark alone is struck through.
+        if (between.length === 1)
+          for (const column of [1, 2]) {
+            const cell = workbook.getWorksheet('Test')?.getCell(FORM.length + 1 + 8 + 1, column)
+            if (cell) cell.font = { strike: true }
+          }
+      })
+      const { asked, record } = read(bytes)
+      expect(asked).toEqual([])
+      expect(record?.runs[0]?.readings).toHaveLength(between.length === 1 ? 7 : 8)
+    },
+  )
+
+  it('remarks of the block beside name no row of this one, and lists of zero flow below are no readings', async () => {
+    const [left, right] = RUNS.map(({ readings }) => readings) as [OddRun['readings'], OddRun['readings']]
+    const list = [0.1, -0.2, 0.3, 0.2, -0.1, 0.4]
+    const rows: Rows = [
+      ['Depressurisation', null, null, 'Pressurisation'],
+      [...HEADINGS, 'Remarks', ...HEADINGS],
+      ...left.map(([p, q], index) => [p, q, index === 2 ? 'discard' : null, ...(right[index] ?? [])]),
+      [null],
+      ['Depressurisation: zero flow before (Pa)', ...list],
+      ['Depressurisation: zero flow after (Pa)', ...list],
+      ['Pressurisation: zero flow before (Pa)', ...list],
+      ['Pressurisation: zero flow after (Pa)', ...list],
+    ]
+    const { asked, record } = read(await sheet(rows))
+    expect(asked).toEqual([])
+    expect(record?.runs.map(({ readings }) => readings.length)).toEqual([7, 8])
+    expect(record?.runs.map(({ zeroFlowAfter_Pa }) => zeroFlowAfter_Pa)).toEqual([list, list])
+  })
+
+  it('the same log twice on a sheet is one test', async () => {
+    const whole: Rows = [...FORM, [null], ...RUNS.flatMap(block)]
+    const { tests, n50 } = read(await book({ Test: [...whole, [null], [null], ...whole] }))
+    expect(tests).toBe(1)
+    close(n50, n50Of(RUNS))
+  })
+
+  it('units in every cell go before a title over the heading', async () => {
+    const withUnits = (run: OddRun): Rows => [
+      [run === dep ? 'Onderdruk' : 'Overdruk', null],
+      ['Drukverschil', 'Volumestroom'],
+      ...run.readings.map(([p, q]) => [`${p} Pa`, `${q} m³/h`]),
+      [null],
+    ]
+    const { asked, record } = read(await sheet(RUNS.flatMap(withUnits)))
+    expect(asked.filter((path) => !/zeroFlow/.test(path))).toEqual([])
+    expect(record?.runs.map(({ readings }) => readings[0]?.flow_m3_h)).toEqual(
+      RUNS.map(({ readings }) => readings[0]?.[1]),
+    )
+  })
+})

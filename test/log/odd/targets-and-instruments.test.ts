@@ -82,3 +82,26 @@ describe('instruments and wind', () => {
     expect(read(await withLines(['Wind', wind])).record?.conditions.beaufort).toBe(force)
   })
 })
+
+describe('what the flows are flows of', () => {
+  it.each([
+    ['Flow stated at', 'reference air', 'reference air'],
+    ['Flows given as', 'displayed by the fan', 'device air'],
+    ['Volumenstrom bezogen auf', 'Kalibrierbedingungen', 'reference air'],
+  ])('%s | %s', async (label, value, air) => {
+    for (const bytes of [await withLines([label, value]), await withLines([`${label}: ${value}`])]) {
+      const { record, asked, said } = read(bytes)
+      expect(asked).toEqual([])
+      expect(record?.runs.map(({ flowStatedAt }) => flowStatedAt)).toEqual([air, air])
+      expect(record?.format).toBe('draughtbook/record@3')
+      expect(said.join('\n')).toMatch(/were taken as flows of/)
+    }
+  })
+
+  it.each(['standard conditions', 'outdoor conditions'])(
+    '%s of both runs may be two things, and is asked',
+    async (value) => {
+      expect(read(await withLines(['Flow stated at', value])).asked).toEqual(['flowStatedAt'])
+    },
+  )
+})

@@ -161,6 +161,10 @@ export const logSamples: SamplesOf<typeof logCatalogue> = {
   'log-direction/negative': [],
   'log-direction/other': [{ other: 'depressurisation', own: 'pressurisation' }],
   'log-sign/both': [],
+  'log-air-of-flows': [
+    { text: 'Flow stated at reference air', air: 'reference air' },
+    { text: 'Flow stated at: as displayed', air: 'device air' },
+  ],
   'log-sign/stated-otherwise': [],
   'log-sign/zero-flow-kept': [],
   'log-zero-shared': [],

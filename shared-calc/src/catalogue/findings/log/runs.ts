@@ -31,6 +31,11 @@ export const runTexts = {
       'The titles of the two runs were exchanged, as you answered. The direction follows the sign of the pressures.',
     remedy: 'Correct the titles in the log.',
   },
+  'log-air-of-flows': {
+    severity: 'note',
+    message: ({ text, air }: { text: string; air: 'device air' | 'reference air' }) =>
+      `The log says ${quoted(text)}. The flows were taken as flows of ${air === 'device air' ? 'the air that passes the flow device' : 'air at the reference density of the flow device'}.`,
+  },
   'log-sign/stated-otherwise': {
     severity: 'caution',
     message:

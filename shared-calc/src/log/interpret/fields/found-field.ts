@@ -42,7 +42,7 @@ export function made(
 ): FoundField | undefined {
   // "Previous test | 14 February 2025": not of the test of this log.
   if (says(label, 'former')) return undefined
-  const content = asDate(view, label, held) ?? held
+  const content = (beside ? undefined : asDate(view, label, held)) ?? held
   if (!content || content.kind === 'time' || content.kind === 'struck' || content.kind === 'error')
     return undefined
   // Beside a label brackets may say "roughly" or "not sure" as well as "negative".
@@ -92,6 +92,8 @@ const HEADS_VALUES =
 /** "Date | 20260603", "Date | 46176": a day written without its signs, or a count of days that lost its format. */
 function asDate(view: View, label: Label, content: Content | undefined): Content | undefined {
   if (content?.kind !== 'number' || !says(label, 'date') || content.written.unit) return undefined
+  // "Volume of air tested (ft³) | 33040" has a word of a day, and is none.
+  if ((label.unit && !label.loose) || OF_NUMBERS.some((one) => says(label, one))) return undefined
   const { value } = content.written
   const [, year, month, day] = /^(20\d\d)(\d\d)(\d\d)$/.exec(String(value)) ?? []
   const written = year ? readDateText(`${year}-${month}-${day}`) : undefined
@@ -99,6 +101,8 @@ function asDate(view: View, label: Label, content: Content | undefined): Content
   const counted = value > 30_000 && value < 80_000 ? dateOfSerial(value, view.date1904) : undefined
   return counted ? { kind: 'date', dates: [counted], shortYear: false, serial: true } : undefined
 }
+
+const OF_NUMBERS = ['volume', 'area', 'temperature', 'pressure', 'flow'] as const
 
 /** A bare last letter is a unit only where the words ask for one of its kind. */
 function looseUnit(label: Label): KnownUnit | undefined {

@@ -101,7 +101,7 @@ export function putRuns(draft: Draft, given: readonly FoundRun[], context: RunCo
   const device = runs.some(({ block }) => block.carriers[0]?.role === 'device')
     ? putDevice(draft, deviceOf(draft, context.devices, runs), unstoredAmong(runs))
     : undefined
-  putStatedAir(draft, runs)
+  putStatedAir(draft, runs, context.forms, directions)
   const pressureUnits = runs.map((run) => pressureUnit(draft, run, runs))
   const unitsOfFlows = flowUnits(draft, runs, context)
   for (const [index, run] of runs.entries()) {

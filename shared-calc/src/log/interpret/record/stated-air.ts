@@ -1,10 +1,13 @@
 import { fieldText } from '../../../catalogue/findings/log/fields.js'
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
+import type { Direction } from '../../../contract/record/index.js'
 import { Calculation } from '../../../engine/index.js'
 import { normalFlow } from '../../../formulas/normal-flow.js'
+import type { View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
 import { readLabel, says } from '../words/label.js'
+import { airOfFlows } from './air-of-flows.js'
 import type { Draft } from './draft.js'
 
 const PATH = 'flowStatedAt'
@@ -14,7 +17,12 @@ const NORMAL_AIR = 'normal air'
 export const isNormalAir = ({ answers }: Draft): boolean => answers[PATH] === NORMAL_AIR
 
 /** What the flows are flows of, where the log speaks of a standard state: two meanings, so it is asked. */
-export function putStatedAir(draft: Draft, runs: readonly FoundRun[]): void {
+export function putStatedAir(
+  draft: Draft,
+  runs: readonly FoundRun[],
+  forms: readonly View[],
+  directions: readonly (Direction | undefined)[],
+): void {
   const flows = runs.filter(({ block }) => block.carriers[0]?.role !== 'device')
   if (flows.length === 0) return
   const answer = draft.answers[PATH]
@@ -34,8 +42,15 @@ export function putStatedAir(draft: Draft, runs: readonly FoundRun[]): void {
       undefined,
       PATH,
     )
+  const stated = airOfFlows([...new Set([...flows.map(({ view }) => view), ...forms])], directions)
+  if (stated?.air) {
+    for (const [index, run] of runs.entries())
+      if (flows.includes(run)) draft.put(`runs[${index}].flowStatedAt`, stated.air)
+    draft.tell(runText('log-air-of-flows', { text: stated.text, air: stated.air }), stated.cell, PATH)
+    return
+  }
   const unread = unreadHeadings(runs)
-  const said = headingOf(flows) ?? flows.map((run) => saidNear(run, unread)).find((one) => one)
+  const said = stated ?? headingOf(flows) ?? flows.map((run) => saidNear(run, unread)).find((one) => one)
   if (!said) return
   draft.ask({
     path: PATH,

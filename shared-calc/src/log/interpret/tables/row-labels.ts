@@ -163,9 +163,10 @@ export function isOfListBefore(
 ): boolean {
   let column = left - 1
   while (column >= 0 && view.number(row, column) !== undefined) column--
-  const values = left - 1 - column
-  if (view.turned || values < FEWEST_OF_LIST || !says(readLabel(view.text(row, column) ?? ''), 'zero'))
-    return false
+  let end = column + 1
+  while (view.number(row, end) !== undefined) end++
+  const isList = column < left - 1 && end - column - 1 >= FEWEST_OF_LIST
+  if (view.turned || !isList || !says(readLabel(view.text(row, column) ?? ''), 'zero')) return false
   const flows = head.columns.filter(({ label, unit }) => isFlowLike(label, unit)).map(({ at }) => at)
   return [...flows, ...carriers.map(({ at }) => at)].some(
     (at) => at > column && Boolean(view.number(row, at)),

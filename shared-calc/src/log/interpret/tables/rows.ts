@@ -9,11 +9,9 @@ import { isPlaceholder, readLabel, says } from '../words/label.js'
 import { isOfOneSign } from '../zero-flow/headings.js'
 import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
-import { withoutEmpty } from './empty-rows.js'
-import { type LabelledMean, withLabelledMeans } from './labelled-means.js'
-import { withoutMeans } from './means.js'
-import { type NoteBetween, withNotes } from './notes-between.js'
-import { withOddLabels } from './odd-labels.js'
+import { judged } from './judged-rows.js'
+import type { LabelledMean } from './labelled-means.js'
+import type { NoteBetween } from './notes-between.js'
 import { replacedFlows } from './replaced.js'
 import {
   carriedOf,
@@ -23,10 +21,9 @@ import {
   isOfMoment,
   isSmall,
   textAt,
-  withBrackets,
   ZERO_FLOW_MOST,
 } from './row-cells.js'
-import { doubtOf, isSentence, marksOf, remarkDoubt, withoutCommonGrey } from './row-doubts.js'
+import { doubtOf, isSentence, marksOf, remarkDoubt } from './row-doubts.js'
 import {
   isBelowNumbering,
   isIntended,
@@ -42,13 +39,11 @@ import {
   remarkBeyond,
   saysBoth,
 } from './row-labels.js'
-import { withoutSamples } from './sampled-steps.js'
-import { withoutSigned } from './signed-zero.js'
-import { withStepMeans } from './steps.js'
 import type { Figure, LeftOut, TableRow, WalkedRows } from './table-row.js'
 import {
   goesOn,
   isHeadingAgain,
+  isNoteBeforeGap,
   isRemarkBeside,
   isWordForPressure,
   labelsAreNotes,
@@ -253,8 +248,13 @@ export function walkRows(
       // "n.d. | n.d." in a line of the table, and no headings of another.
       const isBlank = !hasFlow && isInside && [at, ...flows].every(saysNothing)
       // "Page 2" over the headings again.
-      if (!hasFlow && rows.length > 0 && PAGE.test(at.text.trim())) continue
-      if (isTitle || !(isWord || isBlank || labelsAreNotes(view, row, carriers))) break
+      if (!hasFlow && rows.length > 0 && PAGE.test(at.text.trim())) {
+        leftOut.push({ cell, why: at.text, isNote: true })
+        continue
+      }
+      const isNote =
+        labelsAreNotes(view, row, carriers) || isNoteBeforeGap(view, row, { pressure, carriers, rows })
+      if (isTitle || !(isWord || isBlank || isNote)) break
       if (hasFlow || isBlank) {
         leftOut.push({ cell, why: rowReasons.cellSays('pressure', at.text), row })
         last = row
@@ -373,19 +373,8 @@ export function walkRows(
     })
     last = row
   }
-  const told = withNotes(
-    withoutSamples(withLabelledMeans(withoutEmpty(rows, leftOut), means, leftOut), leftOut),
-    notes,
-    leftOut,
-  )
   return {
-    rows: withStepMeans(
-      segment,
-      withoutMeans(
-        withOddLabels(segment, withoutCommonGrey(withBrackets(withoutSigned(told, leftOut)))),
-        leftOut,
-      ),
-    ),
+    rows: judged(segment, { rows, notes, means, leftOut }),
     leftOut,
     last,
   }

@@ -8,11 +8,47 @@ import type { NoteBetween } from './notes-between.js'
 import { labelledAsField } from './row-labels.js'
 import type { TableRow } from './table-row.js'
 
-/** A remark typed over the pressure, with a flow beside. */
+/** A remark typed over the pressure, with a flow beside the pressure that follows it. */
 export const labelsAreNotes = (view: View, row: number, carriers: readonly KnownColumn[]): boolean =>
   carriers.length > 0 &&
   carriers.every(({ at }) => !view.at(row, at)) &&
-  view.number(row + 1, (carriers[0] as KnownColumn).at) !== undefined
+  isFlow(view.at(row + 1, (carriers[0] as KnownColumn).at))
+
+const isFlow = (content: Content | undefined): boolean =>
+  content?.kind === 'number' || (content?.kind === 'struck' && content.number)
+
+/** Lines left blank between a remark and the next reading at most. */
+const BLANKS_BEHIND = 2
+
+/** "Door opened" in a line of its own right below a reading, and the next reading after a blank line: nothing but a remark. */
+export function isNoteBeforeGap(
+  view: View,
+  row: number,
+  {
+    pressure,
+    carriers,
+    rows,
+  }: { pressure: KnownColumn; carriers: readonly KnownColumn[]; rows: readonly TableRow[] },
+): boolean {
+  const text = view.text(row, pressure.at)
+  const last = rows.at(-1)
+  if (text === undefined || last?.kind !== 'reading' || last.row !== row - 1) return false
+  const label = readLabel(text)
+  const names =
+    label.unit || directionWord(text) || NAMING.some((one) => says(label, one)) || says(label, 'test')
+  const isHeld = (at: number, line: number) => view.at(line, at) !== undefined
+  if (names || labelledAsField([{ text, cell: '' }]) || carriers.some(({ at }) => isHeld(at, row)))
+    return false
+  const used = [pressure, ...carriers]
+  let next = row + 1
+  while (next <= row + BLANKS_BEHIND && used.every(({ at }) => !isHeld(at, next))) next++
+  const value = view.number(next, pressure.at)
+  return (
+    value !== undefined &&
+    Math.sign(value) === Math.sign(last.pressure.value) &&
+    carriers.every(({ at }) => isFlow(view.at(next, at)))
+  )
+}
 
 /** "Door opened" in the place of a pressure, right between two readings: what stands below the last is a result. */
 export const isWordForPressure = (

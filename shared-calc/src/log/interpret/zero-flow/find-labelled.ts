@@ -4,6 +4,7 @@ import type { Stopped } from '../not-searched.js'
 import type { FoundRun } from '../tables/runs.js'
 import { directionIn, type Label, readLabel, says } from '../words/label.js'
 import { isAnswered } from '../words/yes-or-no.js'
+import { withDirectionInFront } from './direction-in-front.js'
 import { entriesOf } from './entries-of.js'
 import { LIKELY_MOST, type ZeroEntry } from './entry.js'
 import { FAR, isOfOneSign } from './headings.js'
@@ -97,7 +98,7 @@ export function findZeroFlow(
           })),
         )
     }
-  return withNumbers(entries)
+  return withDirectionInFront(withNumbers(entries))
 }
 
 /** Entries of a text that states the zero flow of each direction. */
