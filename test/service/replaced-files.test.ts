@@ -44,6 +44,8 @@ it.each(commands)(
     }
     for (const time of ['new', 'again'])
       expect([time, (await commandLine(...words, '--out', at('made.xlsx'))).code]).toEqual([time, 0])
+    await writeFile(at('empty.xlsx'), '')
+    expect((await commandLine(...words, '--out', at('empty.xlsx'))).code).toBe(0)
   },
 )
 

@@ -28,6 +28,8 @@ export async function refuseOther(path: string, kind: ReportKind): Promise<void>
   const there = await stat(path).catch(() => undefined)
   if (there === undefined) return
   if (there.isDirectory()) throw new UsageError(`${path} cannot be written: it is a folder, not a file`)
+  // An empty file, as scripts make one beforehand, holds nothing that could be lost.
+  if (there.isFile() && there.size === 0) return
   if (await isOfKind(await readFile(path), path, kind)) return
   throw new UsageError(
     `${path} already exists and is not a Draughtbook ${WORDS[kind]}; choose another name, or move that file first`,

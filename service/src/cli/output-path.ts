@@ -42,7 +42,8 @@ export async function guardOld(
 ): Promise<void> {
   if (wish.force) return
   const bytes = await readFile(path).catch(() => undefined)
-  if (bytes === undefined) return
+  // An empty file, as scripts make one beforehand, holds nothing that could be lost.
+  if (bytes === undefined || bytes.length === 0) return
   if (wish.out === undefined && !old.ofSameTest(bytes))
     throw new UsageError(
       `${path} already exists with other content; use --force to replace it, or choose another file with --out`,
