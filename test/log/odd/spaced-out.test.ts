@@ -78,6 +78,13 @@ describe('a log with empty lines between all that it holds', () => {
   })
 })
 
+it('a name wrapped in its cell or with fixed blanks is the same name', async () => {
+  for (const name of ['Pear Tree\nBarn', 'Pear\u00a0Tree  Barn ', 'Pear Tree Barn'])
+    expect(
+      read(await book({ Test: [['House', name], ...FORM.slice(1), ...below] })).record?.building.name,
+    ).toBe('Pear Tree Barn')
+})
+
 describe('readings that go on below a gap', () => {
   const cut = (rows: Rows, gap: number): Rows => [...rows.slice(0, 5), ...blanks(gap), ...rows.slice(5)]
 

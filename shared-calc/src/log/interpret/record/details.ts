@@ -99,6 +99,9 @@ function putStageOfTitle(draft: Draft, title: string): void {
   draft.tell(cellText('log-word', { word: title, read: first[1] }), '', path)
 }
 
+/** Wrapped in its cell or with fixed blanks, a name is the same name, also where tests of one home are brought together. */
+const inOneLine = (text: string): string => text.replace(/\s+/g, ' ').trim()
+
 /** What a field says as text, of 200 characters at most. */
 function putText(
   draft: Draft,
@@ -106,7 +109,7 @@ function putText(
   path: string,
   { text = textOf(field.content), most = 200 } = {},
 ): void {
-  put(draft, field, path, text.slice(0, most))
+  put(draft, field, path, inOneLine(text).slice(0, most))
   if (field.content.kind === 'number' && field.content.formula !== undefined)
     draft.tell(cellText('log-formula'), field.cell, path)
 }
