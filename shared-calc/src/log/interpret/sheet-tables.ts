@@ -1,3 +1,4 @@
+import { inSheet } from './grid/lines.js'
 import { leadOf, turned, type View } from './grid/view.js'
 import type { Answers } from './interpretation.js'
 import type { Stopped } from './not-searched.js'
@@ -226,7 +227,7 @@ export function isSeries({ view, first, columns }: Head): boolean {
       label.tokens.some((token) => /^(time|zeit|temps|uhrzeit|tijd|czas|tid|timestamp|elapsed)$/.test(token)),
   )
   if (!time) return false
-  const rows = view.sheet.rows - first
+  const rows = view.sheet.rows - inSheet(view.lines.rows, first)
   const least = rows < SERIES_FROM && isClocked(view, first, time.at) ? SHORT_SERIES : SERIES_FROM
   if (rows < least) return false
   let filled = 0

@@ -4,6 +4,7 @@ import type { Finding } from '../../contract/record/index.js'
 import { bareUnit } from '../cells/stated-unit.js'
 import { parseAddress } from '../grid/address.js'
 import { isCalibration } from './fields/classify.js'
+import { placeInSheet } from './grid/lines.js'
 import { formPlaces, leadOf, type View } from './grid/view.js'
 import type { Use } from './interpretation.js'
 import type { SheetTables } from './sheet-tables.js'
@@ -33,10 +34,12 @@ export function unreadValues(
   const boxes = uses.flatMap(({ cells }) => cells.split(', ').flatMap((range) => boxOf(range) ?? []))
   const knownOn = (view: View) => {
     const own = boxes.filter(({ sheet }) => sheet === view.name)
-    return (row: number, column: number): boolean =>
-      own.some(
-        ({ top, bottom, left, right }) => row >= top && row <= bottom && column >= left && column <= right,
-      ) || known.has(view.address(row, column))
+    return (row: number, column: number): boolean => {
+      const at = placeInSheet(view.lines, row, column)
+      const isIn = ({ top, bottom, left, right }: (typeof own)[number]) =>
+        at.row >= top && at.row <= bottom && at.column >= left && at.column <= right
+      return own.some(isIn) || known.has(view.address(row, column))
+    }
   }
   const looked = tables
     .filter(({ view, series }) => !view.sheet.hidden && series.length === 0)

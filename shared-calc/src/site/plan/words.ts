@@ -50,8 +50,8 @@ function proves({ provable }: DeviceInDirection, row: number): string {
   const least = provable.column('n_least')[row] as number
   const most = provable.column('n_most')[row] as number
   return least > most
-    ? 'Alone it cannot cover all pressures of one run in this volume.'
-    : `Alone it can measure an n50 of ${least.toFixed(2)} to ${most.toFixed(2)} 1/h in this volume. Below that, the flow at the lowest pressure is too small for this range.`
+    ? 'This range alone cannot cover all pressures of one run in this volume.'
+    : `This range alone can measure an n50 of ${least.toFixed(2)} to ${most.toFixed(2)} 1/h in this volume. Below that, the flow at the lowest pressure is too small for this range.`
 }
 
 function whole(directions: readonly DeviceInDirection[], worked: WorkedPlan): string[] {

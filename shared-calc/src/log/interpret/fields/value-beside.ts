@@ -37,8 +37,7 @@ export function toTheRight(
         return made(view, { row, column: at + 1 }, { row, column }, label, next, unit)
       return undefined
     }
-    const beside = view.text(row, view.right(row, at) + 1)
-    const unit = beside === undefined ? undefined : bareUnit(beside)
+    const unit = unitBehind(view, row, at)
     if (content.kind === 'text' && !content.numbers)
       if (isLabelItself(view, row, at, content.text) || isAmongLabels(view, row, at)) return undefined
     const found =
@@ -51,6 +50,13 @@ export function toTheRight(
       : found
   }
   return belowToTheRight(view, row, column, label, isTaken)
+}
+
+/** The unit alone in a cell behind a value, past one that is empty. */
+function unitBehind(view: View, row: number, column: number): KnownUnit | undefined {
+  const next = view.right(row, column) + 1
+  const text = view.text(row, view.at(row, next) ? next : next + 1)
+  return text === undefined ? undefined : bareUnit(text)
 }
 
 /** A hidden column with a value in front of one that is shown: a draft, or the figures of an earlier job. */
@@ -74,8 +80,7 @@ function belowToTheRight(
   // A second value below without a label of its own makes it a list.
   const isList = view.number(row + 2, column + 1) !== undefined && view.text(row + 2, column) === undefined
   if (content.kind !== 'number' || isList) return undefined
-  const beside = view.text(row + 1, column + 2)
-  const unit = beside === undefined ? undefined : bareUnit(beside)
+  const unit = unitBehind(view, row + 1, column + 1)
   return made(view, { row: row + 1, column: column + 1 }, { row, column }, label, content, unit)
 }
 

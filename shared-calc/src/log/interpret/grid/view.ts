@@ -1,7 +1,8 @@
 import { bareUnit } from '../../cells/stated-unit.js'
-import { addressOf, withSheet } from '../../grid/address.js'
+import { addressOf, type Place, parseAddress, withoutSheet, withSheet } from '../../grid/address.js'
 import type { Sheet } from '../../grid/grid.js'
 import { type Content, contentOf, type Surroundings } from './cell-content.js'
+import { type Lines, linesOf, placeInSheet, placeInView } from './lines.js'
 
 /** So much of a sheet is read as a log; a gauge's own series is longer and read elsewhere. */
 export const READ = { rows: 2000, columns: 120 }
@@ -22,6 +23,8 @@ export interface View {
   readonly rows: number
   readonly columns: number
   readonly turned: boolean
+  /** Rows and columns of the sheet as they are read, upright. */
+  readonly lines: Lines
   readonly date1904: boolean
   /** Decimal sign of numbers written as text, where the log proves one. */
   readonly decimal: '.' | ',' | undefined
@@ -54,14 +57,15 @@ function extentOf(sheet: Sheet): { rows: number; columns: number } {
 
 /** The sheet upright. */
 export function viewOf(sheet: Sheet, around: Surroundings): View {
-  const { rows, columns } = extentOf(sheet)
+  const lines = linesOf(sheet, extentOf(sheet))
+  const [rows, columns] = [lines.rows.length, lines.columns.length]
   const known: (Content | null | undefined)[] = []
   const held = (row: number, column: number): Content | undefined => {
     if (row < 0 || column < 0 || row >= rows || column >= columns) return undefined
     const key = row * columns + column
     const before = known[key]
     if (before !== undefined) return before ?? undefined
-    const content = contentOf(sheet.at(row, column), around)
+    const content = contentOf(sheet.at(lines.rows[row] as number, lines.columns[column] as number), around)
     known[key] = content ?? null
     return content
   }
@@ -71,35 +75,68 @@ export function viewOf(sheet: Sheet, around: Surroundings): View {
     rows,
     columns,
     turned: false,
+    lines,
     date1904: around.date1904,
     decimal: around.decimal,
     held,
     ...cellsOf(held),
-    address: (row, column) => withSheet(sheet.name, addressOf(row, column)),
-    hidden: (row, column) => sheet.isRowHidden(row) || sheet.isColumnHidden(column),
-    comment: (row, column) => sheet.commentAt?.(row, column),
-    right: (row, column) => sheet.mergeAt(row, column)?.right ?? column,
+    ...ofSheet(sheet, lines),
+  }
+}
+
+/** What the sheet says of the cells at these lines. */
+function ofSheet(sheet: Sheet, lines: Lines): Pick<View, 'address' | 'hidden' | 'comment' | 'right'> {
+  const place = (row: number, column: number) => placeInSheet(lines, row, column)
+  return {
+    address: (row, column) => {
+      const own = place(row, column)
+      return withSheet(sheet.name, addressOf(own.row, own.column))
+    },
+    hidden: (row, column) => {
+      const own = place(row, column)
+      return sheet.isRowHidden(own.row) || sheet.isColumnHidden(own.column)
+    },
+    comment: (row, column) => {
+      const own = place(row, column)
+      return sheet.commentAt?.(own.row, own.column)
+    },
+    right: (row, column) => {
+      const own = place(row, column)
+      const block = sheet.mergeAt(own.row, own.column)
+      return block ? placeInView(lines, { row: own.row, column: block.right }).column : column
+    },
   }
 }
 
 /** The same sheet with rows and columns exchanged. */
-export function turned({ sheet, name, date1904, decimal, held }: View): View {
-  const extent = extentOf(sheet)
+export function turned({ sheet, name, lines, date1904, decimal, held }: View): View {
+  const upright = ofSheet(sheet, lines)
   return {
     sheet,
     name,
-    rows: extent.columns,
-    columns: extent.rows,
+    rows: lines.columns.length,
+    columns: lines.rows.length,
     turned: true,
+    lines,
     date1904,
     decimal,
     held,
     ...cellsOf((row, column) => held(column, row)),
-    address: (row, column) => withSheet(name, addressOf(column, row)),
-    hidden: (row, column) => sheet.isRowHidden(column) || sheet.isColumnHidden(row),
-    comment: (row, column) => sheet.commentAt?.(column, row),
-    right: (row, column) => sheet.mergeAt(column, row)?.bottom ?? column,
+    address: (row, column) => upright.address(column, row),
+    hidden: (row, column) => upright.hidden(column, row),
+    comment: (row, column) => upright.comment(column, row),
+    right: (row, column) => {
+      const own = placeInSheet(lines, column, row)
+      const block = sheet.mergeAt(own.row, own.column)
+      return block ? placeInView(lines, { row: block.bottom, column: own.column }).row : column
+    },
   }
+}
+
+/** Where a cell of the sheet, by its address, stands in an upright view of it. */
+export function placeIn({ lines }: View, cell: string): Place | undefined {
+  const place = parseAddress(withoutSheet(cell))
+  return place && placeInView(lines, place)
 }
 
 /** What a view shows of its cells, from what each holds. */

@@ -1,7 +1,7 @@
 import { runText } from '../../../catalogue/findings/log/runs.js'
 import { questions } from '../../../catalogue/questions.js'
 import type { Direction } from '../../../contract/record/index.js'
-import { parseAddress, withoutSheet } from '../../grid/address.js'
+import { placeIn } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Figure } from '../tables/table-row.js'
 import { says } from '../words/label.js'
@@ -84,7 +84,7 @@ export function askedZeroFlow(
 /** Of several texts that speak of zero flow the last one above the readings of the run, else the first. */
 function nearest(mentions: readonly Mention[], { view, bottom }: FoundRun): Mention | undefined {
   const placed = mentions.flatMap((mention) => {
-    const place = parseAddress(withoutSheet(mention.labelCell))
+    const place = placeIn(view, mention.labelCell)
     const isOfSheet = place && view.address(place.row, place.column) === mention.labelCell
     return isOfSheet && !view.turned && place.row <= bottom ? { mention, row: place.row } : []
   })

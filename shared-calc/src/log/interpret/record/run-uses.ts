@@ -1,12 +1,13 @@
 import { cellText } from '../../../catalogue/findings/log/cells.js'
 import { columnReasons, runText } from '../../../catalogue/findings/log/runs.js'
 import type { Direction } from '../../../contract/record/index.js'
-import { blockBetween, parseAddress, withoutSheet } from '../../grid/address.js'
+import { blockBetween } from '../../grid/address.js'
 import type { Grid } from '../../grid/grid.js'
 import { type Looked, look } from '../../layout/look.js'
 import { isUsable, type TableRow } from '../../layout/row-usable.js'
+import { placeInSheet } from '../grid/lines.js'
 import { isUnstored } from '../grid/unstored.js'
-import type { View } from '../grid/view.js'
+import { placeIn, type View } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { Draft } from './draft.js'
 
@@ -93,7 +94,7 @@ export function tellUses(draft: Draft, run: FoundRun, index: number, direction: 
 const isOfField = ({ view, row }: FoundRun, column: number, fields: ReadonlySet<string>): boolean =>
   row !== undefined &&
   [...fields].some((cell) => {
-    const place = parseAddress(withoutSheet(cell))
+    const place = placeIn(view, cell)
     const at = view.turned ? place?.row : place?.column
     return at === column && place && cell === view.address(view.turned ? place.column : place.row, column)
   })
@@ -115,7 +116,7 @@ function seenRow(
   row: number,
 ): TableRow | undefined {
   const at = (column: number, path: string): Looked => {
-    const place = view.turned ? { row: column, column: row } : { row, column }
+    const place = view.turned ? placeInSheet(view.lines, column, row) : placeInSheet(view.lines, row, column)
     return look({ grid }, {}, { sheet: view.sheet, ...place }, path)
   }
   const flows = carriers.map((carrier) => at(carrier.at, 'flow_m3_h'))

@@ -2,6 +2,7 @@ import { columnReasons } from '../../../catalogue/findings/log/runs.js'
 import { shown } from '../../cells/units.js'
 import { columnLetters } from '../../grid/address.js'
 import type { SeriesLayout } from '../../layout/schema.js'
+import { placeInSheet } from '../grid/lines.js'
 import type { View } from '../grid/view.js'
 import type { Use } from '../interpretation.js'
 import { type KnownColumn, roleOf } from '../tables/columns.js'
@@ -65,7 +66,9 @@ export function seriesColumn(
   kind: 'time' | 'pressure' | 'flow',
   otherwise?: string,
 ): SeriesLayout['time'] {
-  const range = `${columnLetters(at)}${first + 1}:${columnLetters(at)}${view.sheet.rows}`
+  const place = placeInSheet(view.lines, first, at)
+  const letters = columnLetters(place.column)
+  const range = `${letters}${place.row + 1}:${letters}${view.sheet.rows}`
   const stated = unit?.kind === kind ? shown(unit.unit) : otherwise
   return { at: { range, sheet: view.name }, ...(stated === undefined ? {} : { unit: stated }) }
 }
@@ -92,7 +95,7 @@ export function seriesUses({ head, all, time, pressure, flow, device, steps }: S
     return usedAs === undefined
       ? { cells, heading, ignoredBecause: columnReasons.notNeeded }
       : {
-          cells: `${cells}:${columnLetters(column.at)}${view.sheet.rows}`,
+          cells: `${cells}:${columnLetters(placeInSheet(view.lines, first, column.at).column)}${view.sheet.rows}`,
           heading,
           usedAs: `raw series: ${usedAs}`,
           path: 'runs',

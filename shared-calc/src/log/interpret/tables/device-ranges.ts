@@ -112,12 +112,16 @@ function tableAt(
   const own = labelLeft(view, first, left - 1, from)
   const name = own || names === undefined ? left - 1 : names
   const ranges: FoundRange[] = []
+  let last = first
   for (let at = first; at < view.rows; at++) {
     const c = view.number(at, coefficient)
     const n = view.number(at, exponent)
+    // One row may be left empty between two ranges.
+    if (at === last + 1 && !view.at(at, coefficient) && !view.at(at, exponent)) continue
     if (c === undefined || n === undefined) break
     const label = labelLeft(view, at, name, own ? from : 0)
     if (label === undefined) break
+    last = at
     const minimum = lowest < 0 ? undefined : view.number(at, lowest)
     const maximum = highest < 0 ? undefined : view.number(at, highest)
     ranges.push({
@@ -149,10 +153,10 @@ function tableAt(
     ...(flowUnit ? { flowUnit } : {}),
     ...(said.pressure ? { pressureUnit: said.pressure } : {}),
     ...(said.density ? { density: said.density } : {}),
-    rows: { first, last: first + ranges.length - 1 },
+    rows: { first, last },
     cells: blockBetween(
       view.address(row, Math.max(0, own ? left - 1 : left)),
-      view.address(first + ranges.length - 1, Math.max(coefficient, exponent)),
+      view.address(last, Math.max(coefficient, exponent)),
     ),
   }
   return { table, right: Math.max(coefficient, exponent, lowest, highest), names: name }
@@ -241,7 +245,7 @@ function saidNear(
 ): { flow?: KnownUnit; pressure?: KnownUnit; density?: { value: number; cell: string } } {
   const said: { flow?: KnownUnit; pressure?: KnownUnit; density?: { value: number; cell: string } } = {}
   for (let at = Math.max(0, row - 8); at <= row + 14; at++)
-    for (let column = 0; column < Math.min(view.columns, 12); column++) {
+    for (let column = 0; column < Math.min(view.columns, right + 12); column++) {
       const text = view.text(at, column)
       if (text === undefined || text.length > 160) continue
       // A label with its value, or the heading of another table, says nothing of the coefficients.

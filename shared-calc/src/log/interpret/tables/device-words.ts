@@ -1,7 +1,6 @@
 import { figureOf } from '../../cells/number-text.js'
 import type { KnownUnit } from '../../cells/units.js'
-import { parseAddress, withoutSheet } from '../../grid/address.js'
-import { formPlaces, type View } from '../grid/view.js'
+import { formPlaces, placeIn, type View } from '../grid/view.js'
 import { readLabel, says } from '../words/label.js'
 import { type FoundDevice, flowPerPressure, isCoefficient, isExponent, unitsIn } from './device-ranges.js'
 
@@ -27,7 +26,7 @@ export function deviceInWords(views: readonly View[]): FoundDevice | undefined {
 function ofRings(found: readonly FoundDevice[]): FoundDevice | undefined {
   const [first] = found
   const ranges = found.flatMap(({ view, ranges: [range] }) => {
-    const place = range && parseAddress(withoutSheet(range.cells.label))
+    const place = range && placeIn(view, range.cells.label)
     const text = place && view.text(place.row, place.column)
     const [ring] = /^[^:=]*(?=:)/.exec(text ?? '') ?? []
     const words = ring?.trim().split(/\s+/) ?? []

@@ -9,6 +9,7 @@ import { isPlaceholder, readLabel, says } from '../words/label.js'
 import { isOfOneSign } from '../zero-flow/headings.js'
 import type { Segment } from './columns.js'
 import { directionWord, type KnownColumn, writtenAt } from './columns.js'
+import { goesOnFarBelow } from './far-below.js'
 import { judged } from './judged-rows.js'
 import type { LabelledMean } from './labelled-means.js'
 import type { NoteBetween } from './notes-between.js'
@@ -97,7 +98,8 @@ export function walkRows(
     if (rows.length > 0 && [pressure, ...carriers].every((column) => isHeadingAgain(segment, row, column)))
       continue
     if (!at && flows.every((one) => !one) && !labels.some(({ text }) => says(readLabel(text), 'zero'))) {
-      if (++blanks > BLANKS || (rows.length > 0 && labels.some(({ text }) => directionWord(text)))) break
+      if (rows.length > 0 && labels.some(({ text }) => directionWord(text))) break
+      if (++blanks > BLANKS && !goesOnFarBelow(segment, row, [pressure, ...carriers], rows)) break
       notes.push(...labels.filter(({ lead: isLead }) => !isLead).map((label) => ({ row, ...label })))
       continue
     }

@@ -1,4 +1,6 @@
-import { addressOf, parseAddress, withoutSheet } from '../../grid/address.js'
+import { addressOf, withoutSheet } from '../../grid/address.js'
+import { placeInSheet } from '../grid/lines.js'
+import { placeIn } from '../grid/view.js'
 import type { FoundRun } from '../tables/runs.js'
 import type { ZeroEntry } from './entry.js'
 
@@ -27,7 +29,7 @@ const APART = 0.5
 /** Values above the flows of several houses that share their pressures: each is of the house below it. */
 function byHouse(entry: ZeroEntry, runs: readonly FoundRun[]): ZeroEntry[] | undefined {
   const placed = entry.figures.map((figure) => {
-    const column = parseAddress(withoutSheet(figure.cell))?.column
+    const column = placeIn(entry.view, figure.cell)?.column
     const own = runs.filter(
       ({ view, houseColumn }) =>
         view.name === entry.view.name && houseColumn !== undefined && houseColumn === column,
@@ -57,7 +59,7 @@ function byRun(entry: ZeroEntry, runs: readonly FoundRun[]): ZeroEntry[] {
 function byTest(entry: ZeroEntry, tests: ReadonlySet<string>): ZeroEntry[] {
   if (entry.figures.length < 2 || tests.size < 2) return [entry]
   const named = entry.figures.map((figure) => {
-    const row = parseAddress(withoutSheet(figure.cell))?.row
+    const row = placeIn(entry.view, figure.cell)?.row
     const test = row === undefined ? undefined : namesIn(entry, row).find((name) => tests.has(name))
     return { figure, test }
   })
@@ -70,7 +72,7 @@ function byNamedRow(entry: ZeroEntry, houses: Houses): ZeroEntry[] {
   if (houses.size < 2 || entry.test !== undefined || (entry.figures.length < 2 && entry.direction))
     return [entry]
   const own = entry.figures.map((figure) => {
-    const row = parseAddress(withoutSheet(figure.cell))?.row ?? entry.row
+    const row = placeIn(entry.view, figure.cell)?.row ?? entry.row
     const name = namesIn(entry, row).find((one) => houses.has(one))
     return { figure, row, runs: name === undefined ? undefined : houses.get(name) }
   })
@@ -82,7 +84,10 @@ function byNamedRow(entry: ZeroEntry, houses: Houses): ZeroEntry[] {
 function namesIn({ view, figures }: ZeroEntry, row: number): string[] {
   const values = new Set(figures.map(({ cell }) => withoutSheet(cell)))
   return Array.from({ length: 4 }, (_, column) => column).flatMap((column) => {
-    const cell = values.has(addressOf(row, column)) ? undefined : view.sheet.at(row, column)
+    const place = placeInSheet(view.lines, row, column)
+    const cell = values.has(addressOf(place.row, place.column))
+      ? undefined
+      : view.sheet.at(place.row, place.column)
     return cell && cell.kind !== 'error' ? [String(cell.value).trim()] : []
   })
 }

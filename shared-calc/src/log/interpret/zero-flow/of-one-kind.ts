@@ -1,5 +1,4 @@
-import { parseAddress, withoutSheet } from '../../grid/address.js'
-import type { View } from '../grid/view.js'
+import { placeIn, type View } from '../grid/view.js'
 import type { SheetTables } from '../sheet-tables.js'
 import type { Figure } from '../tables/table-row.js'
 import { directionIn, readLabel, says } from '../words/label.js'
@@ -68,7 +67,7 @@ function byHeading(entry: ZeroEntry): ZeroEntry {
 }
 
 function cellIn(view: View, { cell }: Figure): { row: number; column: number } {
-  const place = parseAddress(withoutSheet(cell)) ?? { row: -1, column: -1 }
+  const place = placeIn(view, cell) ?? { row: -1, column: -1 }
   return view.turned ? { row: place.column, column: place.row } : place
 }
 
