@@ -1,7 +1,6 @@
 import { sniff } from './container/sniff.js'
 import type { Grid } from './grid/grid.js'
 import { openSpreadsheet } from './grid/ods/open-spreadsheet.js'
-import { withReferences } from './grid/references.js'
 import { openText } from './grid/text/open-text.js'
 import { openWorkbook } from './grid/xlsx/open-workbook.js'
 import { LIMITS } from './limits.js'
@@ -20,7 +19,5 @@ export function openLog(bytes: Uint8Array, fileName: string, decimal?: '.' | ','
     )
   const kind = sniff(bytes, fileName)
   if (kind === 'text') return openText(bytes, fileName, decimal)
-  return kind === 'workbook'
-    ? withReferences(openWorkbook(bytes, fileName))
-    : openSpreadsheet(bytes, fileName)
+  return kind === 'workbook' ? openWorkbook(bytes, fileName) : openSpreadsheet(bytes, fileName)
 }

@@ -1,6 +1,7 @@
 import { listed, quoted } from '../../catalogue/words.js'
 import { decimalOf, tellMixedDecimals } from '../grid/decimal.js'
 import type { Grid } from '../grid/grid.js'
+import { withReferences } from '../grid/references.js'
 import { openLog } from '../open-log.js'
 import { notALog } from '../own-report.js'
 import { problem } from '../problem.js'
@@ -43,7 +44,8 @@ export function interpretLog(
 ): Interpretation {
   const { answers, problems } = readAnswers(options.answers ?? {})
   const decimal = answers.decimal === ',' || answers.decimal === '.' ? answers.decimal : undefined
-  const grid = 'bytes' in log ? openLog(log.bytes, log.fileName, decimal) : log
+  const opened = 'bytes' in log ? openLog(log.bytes, log.fileName, decimal) : log
+  const grid = opened.kind === 'workbook' ? withReferences(opened) : opened
   const nothing = { tests: [], questions: [], uses: [] }
   const why = notALog(grid)
   if (why !== undefined)
