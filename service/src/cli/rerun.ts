@@ -10,7 +10,7 @@ import { runFiles } from './run-files.js'
 
 /** Said of reports that hold nothing to compare. */
 const NO_RECORD =
-  'not re-run: it holds no record of a test. To check a register, a building, stages or a re-run, give the files of its tests too. A re-run is checked only by the calculation version that made it.'
+  'not re-run: it holds no record of a test; a plan or a take-off has none. To check a register, a building, stages or a re-run, give the files of its tests too. A re-run is checked only by the calculation version that made it.'
 
 interface Options extends ArchiveOptions {
   readonly key: readonly string[]

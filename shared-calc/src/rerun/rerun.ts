@@ -1,6 +1,6 @@
 import { problemsOf } from '../contract/problem.js'
 import { problemsInWords } from '../contract/record/index.js'
-import { ownReport, reportKind } from '../log/own-report.js'
+import { reportKind } from '../log/own-report.js'
 import { openArchived } from '../reports/archive/open-archived.js'
 import { rerunRegister } from './register/rerun-register.js'
 import { type RerunTest, unreadable } from './report.js'
@@ -26,8 +26,7 @@ export async function rerunFile(
     if (kind === 'register') return [rerunRegister(file, grid, bytes)]
     if (kind === 'building' || kind === 'stages' || kind === 're-run')
       return [rerunSeveral(file, bytes, kind)]
-    const own = ownReport(grid)
-    if (own !== undefined) return [unreadable(file, own)]
+    if (kind === 'plan' || kind === 'take-off') return []
     return rerunOwnLayout(file, grid, options)
   } catch (error) {
     const problems = problemsOf(error)
