@@ -17,9 +17,12 @@ const FARTHEST = 4
  * and with a narrow column between any two, they are left out; what is wider than that stays a gap.
  */
 export function linesOf(sheet: Sheet, { rows, columns }: { rows: number; columns: number }): Lines {
+  // Only a form is spaced out; a sheet of which a part is read is none, and may be too large to go through once more.
+  if (sheet.rows > rows || sheet.columns > columns)
+    return { rows: numbered(rows), columns: numbered(columns) }
   const used = { rows: new Set<number>(), columns: new Set<number>() }
   for (const [row, column, { kind, value }] of eachCell(sheet)) {
-    if (row >= rows || column >= columns || (kind === 'text' && String(value).trim() === '')) continue
+    if (kind === 'text' && String(value).trim() === '') continue
     used.rows.add(row)
     used.columns.add(column)
   }
@@ -29,8 +32,10 @@ export function linesOf(sheet: Sheet, { rows, columns }: { rows: number; columns
   }
 }
 
+const numbered = (count: number): number[] => Array.from({ length: count }, (_, index) => index)
+
 function spaced(count: number, used: ReadonlySet<number>, fewest: number): number[] {
-  const all = Array.from({ length: count }, (_, index) => index)
+  const all = numbered(count)
   const held = all.filter((index) => used.has(index))
   const step = Math.min(...held.slice(1).map((index, at) => index - (held[at] as number)))
   if (held.length < fewest || step < 2 || step > FARTHEST) return all
