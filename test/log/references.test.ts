@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import type { Cell, Sheet } from '../../shared-calc/src/log/grid/grid'
+import { withReferences } from '../../shared-calc/src/log/grid/references'
 import { dep, FORM, HEADINGS, HOUSE, pres, read, titleOf, zeroRows } from './odd/house'
 import { book, type Rows } from './support/book'
 
@@ -40,5 +42,45 @@ describe('formulas that only refer to another cell, without stored results', () 
   it('are followed no further than to a calculation, and not in a circle', async () => {
     for (const formula of [() => 'SUM(Cover!B1:B6)', (row: number) => `Test!B${row}`])
       expect(read(await withForm(formula)).asked).toContain('building.volume_m3')
+  })
+
+  it('are looked for in a sheet with fields that only it may read, as one of the page', () => {
+    class Own implements Sheet {
+      readonly name = 'Test'
+      readonly hidden = false
+      readonly rows = 2
+      readonly columns = 1
+      readonly #cells: Cell[] = [
+        { kind: 'number', value: 412.6 },
+        { kind: 'unstored', value: '', formula: 'A1' },
+      ]
+      readonly #hiddenRow = 1
+      at(row: number) {
+        return this.#cells[row]
+      }
+      isRowHidden(row: number) {
+        return row === this.#hiddenRow
+      }
+      isColumnHidden() {
+        return this.#hiddenRow < 0
+      }
+      mergeAt() {
+        return undefined
+      }
+    }
+    const own = new Own()
+    const grid = {
+      kind: 'workbook',
+      fileName: 'log.xlsx',
+      sheetNames: ['Test'],
+      sheet: () => own,
+      names: [],
+      date1904: false,
+      findings: [],
+    } as const
+    const sheet = withReferences(grid).sheet('Test')
+    expect(sheet?.at(1, 0)?.value).toBe(412.6)
+    expect([0, 1].map((row) => sheet?.isRowHidden(row))).toEqual([false, true])
+    expect(sheet?.isColumnHidden(0)).toBe(false)
   })
 })

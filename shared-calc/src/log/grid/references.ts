@@ -49,8 +49,20 @@ export function withReferences(grid: Grid): Grid {
       for (const [row, column, cell] of own?.cells?.() ?? [])
         yield [row, column, cell.kind === 'unstored' && own ? (shown(own, cell) ?? cell) : cell]
     }
-    const proxy: Sheet = Object.create(own, { at: { value: at } })
-    return own.cells ? Object.defineProperty(proxy, 'cells', { value: cells }) : proxy
+    // Each is asked of the sheet itself: one of the page has fields that only it may read.
+    return {
+      name: own.name,
+      hidden: own.hidden,
+      rows: own.rows,
+      columns: own.columns,
+      at,
+      ...(own.cells && { cells }),
+      isRowHidden: (row) => own.isRowHidden(row),
+      isColumnHidden: (column) => own.isColumnHidden(column),
+      mergeAt: (row, column) => own.mergeAt(row, column),
+      ...(own.commentAt && { commentAt: (row: number, column: number) => own.commentAt?.(row, column) }),
+    }
   }
-  return { ...grid, sheet }
+  const { kind, fileName, sheetNames, names, date1904, decimal, findings } = grid
+  return { kind, fileName, sheetNames, sheet, names, date1904, ...(decimal && { decimal }), findings }
 }

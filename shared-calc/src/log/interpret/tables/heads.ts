@@ -131,6 +131,13 @@ const unheadedBeside = (view: View, row: number, column: number): number[] =>
       ),
   )
 
+/** "(Pa) | | (m³/h)": a line of units between the headings and the numbers. */
+const isOnlyUnits = (view: View, row: number, under: readonly number[]): boolean =>
+  under.every((column) => {
+    const text = view.text(row, column)
+    return text === undefined ? !view.at(row, column) : bareUnit(text) !== undefined
+  })
+
 /** Two whole lines left blank between headings and numbers. */
 const hasHeadingPastBlanks = (view: View, row: number, column: number): boolean =>
   isHeading(view.text(row - 3, column)) &&
@@ -161,7 +168,8 @@ export function headAt(view: View, first: number, under: readonly number[]): Hea
     )
     const blank = under.every((column) => !view.at(row, column))
     // One line or two may be left blank below the headings.
-    const isGap = blank && top === first && row >= first - 2
+    const below = top === first ? first - 2 : isOnlyUnits(view, top, under) ? top - 2 : first
+    const isGap = blank && row >= below
     if (numbers || (texts === 0 && !isGap)) break
     // "Zero flow before | Mean | −1.2 | Values | …": a line of a form, whatever of it lies over the columns.
     const isOfForm = under.some(
