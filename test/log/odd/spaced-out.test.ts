@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { book, type Rows } from '../support/book'
+import { book, day, type Rows } from '../support/book'
 import {
   closeTo,
   dep,
@@ -145,4 +145,36 @@ describe('readings that go on below a gap', () => {
       if (record) expect(record.runs.map(({ readings }) => readings.length)).toEqual([8, 8])
     }
   })
+})
+
+it('headings with their units below an empty row are headings still', async () => {
+  const rows: Rows = RUNS.flatMap((run) => [
+    [null],
+    titleOf(run),
+    ...zeroRows(run),
+    ['Pressure', 'Flow'],
+    [null],
+    ['(Pa)', '(m³/h)'],
+    ...pairs(run),
+  ])
+  await expectWhole(sheetOfForm(rows))
+})
+
+it('two tests side by side, each with its date in front: neither has the date of the other', async () => {
+  const test = (title: string, date: string): Rows => [
+    [title],
+    ['Date', day(date)],
+    [null],
+    ['Depressurisation', null, 'Pressurisation'],
+    ...zeroRows(dep).map((row, at) => [...row, ...(zeroRows(pres)[at] ?? [])]),
+    [...HEADINGS, ...HEADINGS],
+    ...dep.readings.map((row, at) => [...row, ...(pres.readings[at] ?? [])]),
+    [null],
+  ]
+  const form = FORM.filter(([label]) => label !== 'Date')
+  const rows: Rows = [...form, [null], ...test('Test 1', '2026-03-17'), ...test('Test 2', '2026-03-24')]
+  const across: Rows = [0, 1, 2, 3].map((at) => rows.map((row) => row[at] ?? null))
+  const { records, asked } = read(await book({ Test: across }))
+  const dates = asked.includes('test.date') ? 'asked' : records.map((record) => record?.test.date)
+  expect(['asked', ['2026-03-17', '2026-03-24']]).toContainEqual(dates)
 })
