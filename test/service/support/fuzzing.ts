@@ -40,7 +40,12 @@ export interface Sent {
 export function sender(base: string) {
   const agent = new Agent({ keepAlive: true, maxSockets: 16 })
   const { hostname, port } = new URL(base)
-  return (method: string, path: string, body: string | Uint8Array, headers: Record<string, string> = {}) =>
+  const send = (
+    method: string,
+    path: string,
+    body: string | Uint8Array,
+    headers: Record<string, string> = {},
+  ): Promise<Sent> =>
     new Promise<Sent>((resolve, reject) => {
       const options = { agent, hostname, port, method, path }
       const sent = request(
@@ -60,8 +65,15 @@ export function sender(base: string) {
           )
         },
       )
-      sent.on('error', reject).end(body)
+      sent.on('error', (error: NodeJS.ErrnoException) => {
+        // A kept connection may end just as it is used again (RFC 9112, 9.5). On a new one nothing is asked twice.
+        if (sent.reusedSocket && error.code === 'ECONNRESET')
+          send(method, path, body, headers).then(resolve, reject)
+        else reject(error)
+      })
+      sent.end(body)
     })
+  return send
 }
 
 /** Either a good answer, or a problem that says what is wrong: nothing in between, and never a fault of ours. */
