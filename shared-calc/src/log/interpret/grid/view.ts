@@ -100,12 +100,15 @@ function ofSheet(sheet: Sheet, lines: Lines): Pick<View, 'address' | 'hidden' | 
       const own = place(row, column)
       return sheet.commentAt?.(own.row, own.column)
     },
-    right: (row, column) => {
-      const own = place(row, column)
-      const block = sheet.mergeAt(own.row, own.column)
-      return block ? placeInView(lines, { row: own.row, column: block.right }).column : column
-    },
+    right: (row, column) => endOf(sheet, lines, row, column).column,
   }
+}
+
+/** Last row and column of the merged block that a cell begins or belongs to; its own without one. */
+function endOf(sheet: Sheet, lines: Lines, row: number, column: number): Place {
+  const own = placeInSheet(lines, row, column)
+  const block = sheet.mergeAt(own.row, own.column)
+  return block ? placeInView(lines, { row: block.bottom, column: block.right }) : { row, column }
 }
 
 /** The same sheet with rows and columns exchanged. */
@@ -125,11 +128,7 @@ export function turned({ sheet, name, lines, date1904, decimal, held }: View): V
     address: (row, column) => upright.address(column, row),
     hidden: (row, column) => upright.hidden(column, row),
     comment: (row, column) => upright.comment(column, row),
-    right: (row, column) => {
-      const own = placeInSheet(lines, column, row)
-      const block = sheet.mergeAt(own.row, own.column)
-      return block ? placeInView(lines, { row: block.bottom, column: own.column }).row : column
-    },
+    right: (row, column) => endOf(sheet, lines, column, row).row,
   }
 }
 

@@ -116,12 +116,13 @@ function zone(
   const beside = spans.filter((span) => span !== mine && span.top <= mine.bottom && span.bottom >= mine.top)
   if (beside.length > 0) {
     const start = Math.max(-1, ...beside.filter(({ right }) => right < mine.left).map(({ right }) => right))
-    const end = Math.min(9999, ...beside.filter(({ left }) => left > mine.right).map(({ left }) => left))
+    // Infinity behind the last of them.
+    const end = Math.min(...beside.filter(({ left }) => left > mine.right).map(({ left }) => left))
     const within = near.filter(({ column }) => column > start && column < end)
     // The form of the house before may be wider than its readings: what stands over this one's columns goes first. Right of them it may
     // be of the next house, in front of its columns.
-    const isLast = end === 9999
-    const over = within.filter(({ column }) => column >= mine.left && (isLast || column <= mine.right))
+    const last = Number.isFinite(end) ? mine.right : end
+    const over = within.filter(({ column }) => column >= mine.left && column <= last)
     const own = over.length > 0 ? over : within
     const shared = own.length > 0 ? own : near
     const behind = overTest(shared, usable, mine)
